@@ -1,0 +1,1 @@
+//! The log book, the state of a job and its plan

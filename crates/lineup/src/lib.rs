@@ -1,0 +1,1 @@
+//! Where the shafts are: readings to positions, targets, foot moves and shims

@@ -1,0 +1,1 @@
+//! How metal behaves: sizes, fits, keys, heat, bolts; pure functions

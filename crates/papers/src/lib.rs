@@ -1,0 +1,1 @@
+//! The job card as PDF; the only crate that knows typst

@@ -1,0 +1,209 @@
+//! How a quantity is shown: its unit and its decimals, in metric and in inch.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::{Dimension, Unit, unit};
+
+/// The units that a person works in.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum System {
+    /// Millimetres, newton-metres, degrees Celsius.
+    #[default]
+    Metric,
+    /// Inches and mils, pound-feet, degrees Fahrenheit.
+    Inch,
+}
+
+/// How a quantity of a dimension is used, and so how it is shown: a bore to the micrometre, a
+/// hub's length to a tenth.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[expect(missing_docs, reason = "the names say it")]
+pub enum Kind {
+    Number,
+    Percent,
+    Count,
+    /// A bore or a shaft: mm to 0.001, in to 0.0001.
+    Size,
+    /// An interference, a clearance, a taper: mm to 0.001, mil to 0.1.
+    Allowance,
+    /// A dial reading, an offset, a shim: mm to 0.01, mil to 0.1.
+    Offset,
+    /// A gap that feelers take: mm to 0.01, in to 0.001.
+    Gap,
+    /// Any other length: mm to 0.1, in to 0.01.
+    Length,
+    /// Surface roughness.
+    Roughness,
+    Volume,
+    Mass,
+    Time,
+    /// A slope of one shaft line against another: mm/m, mil/in.
+    Slope,
+    Degrees,
+    Speed,
+    Velocity,
+    Force,
+    Torque,
+    Stress,
+    Pressure,
+    Power,
+    Energy,
+    Temperature,
+    TemperatureDifference,
+    Expansion,
+    Density,
+    Conductivity,
+    HeatCapacity,
+    Inertia,
+}
+
+/// Unit and decimals of one kind in one system; decimals `None` means three significant digits.
+type Face = (&'static str, Option<usize>);
+
+impl Kind {
+    /// Its dimension.
+    pub fn dimension(self) -> Dimension {
+        match self {
+            Self::Number | Self::Percent | Self::Count => Dimension::Number,
+            Self::Size
+            | Self::Allowance
+            | Self::Offset
+            | Self::Gap
+            | Self::Length
+            | Self::Roughness => Dimension::Length,
+            Self::Volume => Dimension::Volume,
+            Self::Mass => Dimension::Mass,
+            Self::Time => Dimension::Time,
+            Self::Slope | Self::Degrees => Dimension::Angle,
+            Self::Speed => Dimension::Speed,
+            Self::Velocity => Dimension::Velocity,
+            Self::Force => Dimension::Force,
+            Self::Torque => Dimension::Torque,
+            Self::Stress | Self::Pressure => Dimension::Pressure,
+            Self::Power => Dimension::Power,
+            Self::Energy => Dimension::Energy,
+            Self::Temperature => Dimension::Temperature,
+            Self::TemperatureDifference => Dimension::TemperatureDifference,
+            Self::Expansion => Dimension::Expansion,
+            Self::Density => Dimension::Density,
+            Self::Conductivity => Dimension::Conductivity,
+            Self::HeatCapacity => Dimension::HeatCapacity,
+            Self::Inertia => Dimension::Inertia,
+        }
+    }
+
+    fn faces(self) -> [Face; 2] {
+        match self {
+            Self::Number => [("", None); 2],
+            Self::Percent => [("%", Some(0)); 2],
+            Self::Count => [("", Some(0)); 2],
+            Self::Size => [("mm", Some(3)), ("in", Some(4))],
+            Self::Allowance => [("mm", Some(3)), ("mil", Some(1))],
+            Self::Offset => [("mm", Some(2)), ("mil", Some(1))],
+            Self::Gap => [("mm", Some(2)), ("in", Some(3))],
+            Self::Length => [("mm", Some(1)), ("in", Some(2))],
+            Self::Roughness => [("µm", Some(1)), ("µin", Some(0))],
+            Self::Volume => [("L", None), ("fl oz", None)],
+            Self::Mass => [("kg", None), ("lb", None)],
+            Self::Time => [("s", Some(0)); 2],
+            Self::Slope => [("mm/m", Some(2)), ("mil/in", Some(2))],
+            Self::Degrees => [("deg", Some(2)); 2],
+            Self::Speed => [("rpm", Some(0)); 2],
+            Self::Velocity => [("mm/s", None), ("in/s", None)],
+            Self::Force => [("kN", None), ("lbf", None)],
+            Self::Torque => [("N·m", None), ("lbf·ft", None)],
+            Self::Stress => [("MPa", None), ("psi", None)],
+            Self::Pressure => [("bar", None), ("psi", None)],
+            Self::Power => [("kW", None), ("hp", None)],
+            Self::Energy => [("kJ", None), ("Btu", None)],
+            Self::Temperature => [("°C", Some(0)), ("°F", Some(0))],
+            Self::TemperatureDifference => [("K", Some(0)), ("°F", Some(0))],
+            Self::Expansion => [("µm/m/K", None), ("µin/in/°F", None)],
+            Self::Density => [("kg/m3", None), ("lb/in3", None)],
+            Self::Conductivity => [("W/m/K", None), ("Btu/h/ft/°F", None)],
+            Self::HeatCapacity => [("J/kg/K", None), ("Btu/lb/°F", None)],
+            Self::Inertia => [("kg·m2", None), ("lb·ft2", None)],
+        }
+    }
+
+    fn face(self, system: System) -> Face {
+        self.faces()[usize::from(system == System::Inch)]
+    }
+
+    /// The unit that this kind is shown in.
+    pub fn unit(self, system: System) -> &'static Unit {
+        let (name, _) = self.face(system);
+        unit::find(self.dimension(), name).unwrap_or(&unit::UNITS[0])
+    }
+
+    /// Decimals that such a number is shown with.
+    pub fn decimals(self, system: System, number: f64) -> usize {
+        let (_, fixed) = self.face(system);
+        fixed.unwrap_or_else(|| three_digits(number))
+    }
+}
+
+/// Decimals that leave three significant digits; none for a number of three digits or more.
+fn three_digits(number: f64) -> usize {
+    if number == 0.0 || !number.is_finite() {
+        return 0;
+    }
+    let magnitude = number.abs().log10().floor();
+    (0_u8..9).find(|&decimals| f64::from(decimals) >= 2.0 - magnitude).map_or(9, usize::from)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A face whose unit were misspelt would fall back to no unit at all.
+    #[test]
+    fn every_kind_has_its_unit_in_both_systems() {
+        use Kind::{
+            Allowance, Conductivity, Count, Degrees, Density, Energy, Expansion, Force, Gap,
+            HeatCapacity, Inertia, Length, Mass, Number, Offset, Percent, Power, Pressure,
+            Roughness, Size, Slope, Speed, Stress, Temperature, TemperatureDifference, Time,
+            Torque, Velocity, Volume,
+        };
+        for kind in [
+            Number,
+            Percent,
+            Count,
+            Size,
+            Allowance,
+            Offset,
+            Gap,
+            Length,
+            Roughness,
+            Volume,
+            Mass,
+            Time,
+            Slope,
+            Degrees,
+            Speed,
+            Velocity,
+            Force,
+            Torque,
+            Stress,
+            Pressure,
+            Power,
+            Energy,
+            Temperature,
+            TemperatureDifference,
+            Expansion,
+            Density,
+            Conductivity,
+            HeatCapacity,
+            Inertia,
+        ] {
+            for system in [System::Metric, System::Inch] {
+                let unit = kind.unit(system);
+                assert_eq!(unit.dimension, kind.dimension(), "{kind:?}");
+                assert_eq!(unit.name(), kind.face(system).0, "{kind:?}");
+            }
+        }
+    }
+}

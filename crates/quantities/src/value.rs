@@ -1,0 +1,127 @@
+//! A number on its way out, to be shown in the units of whoever reads it.
+
+use serde::{Serialize, Serializer, ser::SerializeStruct};
+
+use crate::{Kind, Physical, System};
+
+/// A quantity to be shown.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Value {
+    /// What it is, and so its unit and decimals.
+    pub kind: Kind,
+    /// In SI base units.
+    pub si: f64,
+    /// Half the width of its 95 % interval, in SI base units; `None` when exact or not known.
+    pub plus_minus: Option<f64>,
+}
+
+impl Value {
+    /// A quantity without a `±`.
+    pub fn new<Q: Physical>(kind: Kind, quantity: Q) -> Self {
+        debug_assert_eq!(kind.dimension(), Q::DIMENSION);
+        Self { kind, si: quantity.si(), plus_minus: None }
+    }
+
+    /// A plain number.
+    pub fn number(number: f64) -> Self {
+        Self { kind: Kind::Number, si: number, plus_minus: None }
+    }
+
+    /// A number of things.
+    pub fn count(count: u32) -> Self {
+        Self { kind: Kind::Count, si: f64::from(count), plus_minus: None }
+    }
+
+    /// With a `±` of so much, in SI.
+    #[must_use]
+    pub fn with_plus_minus(self, si: f64) -> Self {
+        Self { plus_minus: Some(si), ..self }
+    }
+
+    /// The unit it is shown in: "mm"; empty for a plain number.
+    pub fn unit(&self, system: System) -> &'static str {
+        self.kind.unit(system).name()
+    }
+
+    /// The number alone: "80.062", with a true minus and narrow spaces between thousands.
+    pub fn digits(&self, system: System) -> String {
+        let number = self.kind.unit(system).from_si(self.si);
+        pretty(number, self.kind.decimals(system, number))
+    }
+
+    /// The half-width alone: "0.004".
+    pub fn plus_minus_digits(&self, system: System) -> Option<String> {
+        let unit = self.kind.unit(system);
+        let number = unit.from_si(self.si);
+        self.plus_minus.map(|si| {
+            let half_width = si / unit.factor;
+            pretty(half_width, self.kind.decimals(system, number))
+        })
+    }
+
+    /// The whole of it: "80.062 ± 0.004 mm".
+    pub fn show(&self, system: System) -> String {
+        let spread = self.plus_minus_digits(system).map(|digits| format!(" ± {digits}"));
+        let unit = self.unit(system);
+        let space = if unit.is_empty() { "" } else { " " };
+        format!("{}{}{space}{unit}", self.digits(system), spread.unwrap_or_default())
+    }
+
+    /// For typing back in: plain minus, no thousands marks, no `±`.
+    pub fn plain(&self, system: System) -> String {
+        let unit = self.kind.unit(system);
+        let number = unit.from_si(self.si);
+        let decimals = self.kind.decimals(system, number);
+        format!("{number:.decimals$} {}", unit.name()).trim_end().to_owned()
+    }
+}
+
+/// SI, and both systems as text, so that no reader of the JSON needs to convert.
+impl Serialize for Value {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut out = serializer.serialize_struct("Value", 5)?;
+        out.serialize_field("kind", &self.kind)?;
+        out.serialize_field("si", &self.si)?;
+        out.serialize_field("plus_minus", &self.plus_minus)?;
+        out.serialize_field("metric", &self.show(System::Metric))?;
+        out.serialize_field("inch", &self.show(System::Inch))?;
+        out.end()
+    }
+}
+
+fn pretty(number: f64, decimals: usize) -> String {
+    let text = format!("{:.decimals$}", number.abs());
+    let (whole, part) = text.split_once('.').map_or((text.as_str(), None), |(w, p)| (w, Some(p)));
+    let is_zero = text.bytes().all(|b| matches!(b, b'0' | b'.'));
+    let mut out = String::from(if number < 0.0 && !is_zero { "−" } else { "" });
+    for (place, digit) in whole.chars().enumerate() {
+        if place > 0 && (whole.len() - place).is_multiple_of(3) && whole.len() > 3 {
+            out.push('\u{202f}');
+        }
+        out.push(digit);
+    }
+    if let Some(part) = part {
+        out.push('.');
+        out.push_str(part);
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Length, Torque};
+
+    #[test]
+    fn one_value_shows_in_both_systems() {
+        let bore = Value::new(Kind::Size, Length::from_si(0.080_062)).with_plus_minus(4e-6);
+        assert_eq!(bore.show(System::Metric), "80.062 ± 0.004 mm");
+        assert_eq!(bore.show(System::Inch), "3.1520 ± 0.0002 in");
+        let torque = Value::new(Kind::Torque, Torque::from_si(2420.0));
+        assert_eq!(torque.show(System::Metric), "2\u{202f}420 N·m");
+        let low = Value::new(Kind::Offset, Length::from_si(-1.02e-4));
+        assert_eq!(low.show(System::Metric), "−0.10 mm");
+        assert_eq!(low.show(System::Inch), "−4.0 mil");
+        assert_eq!(Value::new(Kind::Offset, Length::from_si(-1e-7)).digits(System::Metric), "0.00");
+    }
+}

@@ -1,0 +1,1 @@
+//! Calculations asked alone: one catalogue for command line, HTTP and guide

@@ -1,0 +1,1 @@
+//! Where log books are kept; the only crate that knows SQL

@@ -1,0 +1,1 @@
+//! What standards and handbooks say: data with its source, no physics

@@ -1,0 +1,1 @@
+//! Pages and forms; the only crate that knows HTTP
