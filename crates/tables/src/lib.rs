@@ -1,1 +1,11 @@
-//! What standards and handbooks say: data with its source, no physics
+//! What standards and handbooks say: data with its source, no physics.
+//!
+//! One module a publication or a subject. A lookup answers `None`, or an error that says what is
+//! held, beyond the ends of its table; never the nearest row. Every table says where its figures
+//! come from and how they are known.
+//!
+//! Not here: what follows from the figures (`mechanics`, `lineup`), nor any maker's data.
+
+pub mod iso_286;
+pub mod materials;
+mod si;

@@ -1,0 +1,271 @@
+//! ISO 286-1 and -2: limits and fits, sizes to 500 mm.
+//!
+//! A class, H7 or p6, is a letter (where the zone lies) and a grade (how wide it is). The tables
+//! govern: the standard's formulas only say where they were rounded from, and miss some cells.
+//! Deviations are counted from the nominal size; a fit's interference is diametral and positive
+//! when the shaft is the larger. Sizes are at 20 °C (ISO 1).
+//!
+//! Held: letters c to x (not y, z and beyond), grades 5 to 11, sizes to 500 mm (h, H, js and
+//! JS to 630 mm). Anything else is an error, never the nearest row.
+//!
+//! Not here: what a measured pair of parts does (`mechanics`).
+
+mod grades;
+mod holes;
+mod shafts;
+mod size;
+
+use std::fmt;
+use std::str::FromStr;
+
+use quantities::{Basis, Length, Source};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use uom::si::length::{micrometer, millimeter};
+
+/// Where the figures come from.
+pub const SOURCE: Source = Source::new(
+    "ISO 286-1 and -2, as tabulated in Narayana, Kannaiah and Venkata Reddy, Machine Drawing",
+    "Tables 15.1 to 15.3",
+    Basis::Read,
+);
+
+/// Whether a class belongs to a hole (capital letter) or to a shaft.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Part {
+    /// A bore.
+    Hole,
+    /// A shaft.
+    Shaft,
+}
+
+/// Where a zone lies: clear of the nominal size for c to g, at it for h, beyond it for k to x.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[expect(missing_docs, reason = "the letter says it")]
+#[rustfmt::skip]
+pub enum Letter { C, D, E, F, G, H, Js, J, K, M, N, P, R, S, T, U, V, X }
+
+#[rustfmt::skip]
+const LETTERS: [(Letter, &str); 18] = [
+    (Letter::C, "c"), (Letter::D, "d"), (Letter::E, "e"), (Letter::F, "f"), (Letter::G, "g"),
+    (Letter::H, "h"), (Letter::Js, "js"), (Letter::J, "j"), (Letter::K, "k"), (Letter::M, "m"),
+    (Letter::N, "n"), (Letter::P, "p"), (Letter::R, "r"), (Letter::S, "s"), (Letter::T, "t"),
+    (Letter::U, "u"), (Letter::V, "v"), (Letter::X, "x"),
+];
+
+impl Letter {
+    /// As a shaft writes it.
+    pub fn text(self) -> &'static str {
+        LETTERS.iter().find(|(letter, _)| *letter == self).map_or("", |(_, text)| text)
+    }
+
+    /// True for c to h, whose shafts lie below the nominal size and whose holes lie above it.
+    fn lies_below(self) -> bool {
+        self <= Self::H
+    }
+}
+
+/// A tolerance class, such as H7 or p6.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
+#[serde(try_from = "String", into = "String")]
+#[schemars(with = "String")]
+pub struct Class {
+    part: Part,
+    letter: Letter,
+    grade: u8,
+}
+
+/// Upper and lower deviation from the nominal size.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Zone {
+    /// Of the largest size allowed.
+    pub upper: Length,
+    /// Of the smallest size allowed.
+    pub lower: Length,
+}
+
+/// A hole and a shaft for each other, such as H7/p6.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
+#[serde(try_from = "String", into = "String")]
+#[schemars(with = "String")]
+pub struct Fit {
+    /// The class of the hole.
+    pub hole: Class,
+    /// The class of the shaft.
+    pub shaft: Class,
+}
+
+/// Why a class or a fit gives no limits.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum Iso286Error {
+    /// Not letters and a number.
+    #[error("“{0}” is not a tolerance class such as H7 or p6")]
+    NotAClass(String),
+    /// A letter that is not held.
+    #[error("letter “{0}” is not held; held are c d e f g h js j k m n p r s t u v x")]
+    Letter(String),
+    /// A grade that is not held.
+    #[error("grade {0} is not held; held are 5 to 11")]
+    Grade(u32),
+    /// Not a hole and a shaft.
+    #[error("“{0}” is not a fit such as H7/p6: a hole in capitals, then a shaft")]
+    NotAFit(String),
+    /// A class that the tables do not give for this size.
+    #[error("{class} is not held for {} mm", .nominal.get::<millimeter>())]
+    NotHeld {
+        /// The class.
+        class: Class,
+        /// The size.
+        nominal: Length,
+    },
+}
+
+impl Class {
+    /// Hole or shaft.
+    pub fn part(self) -> Part {
+        self.part
+    }
+
+    /// Where its zone lies.
+    pub fn letter(self) -> Letter {
+        self.letter
+    }
+
+    /// How wide its zone is, 5 to 11.
+    pub fn grade(self) -> u8 {
+        self.grade
+    }
+
+    /// Upper and lower deviation for a nominal size.
+    ///
+    /// # Valid
+    /// To 500 mm, and within that wherever the tables hold the letter: t over 24 mm, v over
+    /// 14 mm, j in grades 5 to 7, J in 6 to 8, K coarser than 8 to 3 mm only.
+    /// # Errors
+    /// [`Iso286Error::NotHeld`] outside that.
+    /// # Source
+    /// [`SOURCE`].
+    /// # Example
+    /// ```
+    /// use quantities::Length;
+    /// use tables::iso_286::Class;
+    /// use uom::si::length::{micrometer, millimeter};
+    /// let zone = "p6".parse::<Class>()?.limits(Length::new::<millimeter>(80.0))?;
+    /// assert_eq!(zone.upper.get::<micrometer>().round(), 51.0);
+    /// assert_eq!(zone.lower.get::<micrometer>().round(), 32.0);
+    /// # Ok::<(), tables::iso_286::Iso286Error>(())
+    /// ```
+    pub fn limits(self, nominal: Length) -> Result<Zone, Iso286Error> {
+        let nominal_mm = nominal.get::<millimeter>();
+        let zone = match self.part {
+            Part::Hole => holes::zone(self.letter, self.grade, nominal_mm),
+            Part::Shaft => shafts::zone(self.letter, self.grade, nominal_mm),
+        };
+        let (upper, lower) = zone.ok_or(Iso286Error::NotHeld { class: self, nominal })?;
+        Ok(Zone {
+            upper: Length::new::<micrometer>(upper),
+            lower: Length::new::<micrometer>(lower),
+        })
+    }
+}
+
+impl Fit {
+    /// Least and greatest diametral interference of the two classes; a clearance is negative.
+    ///
+    /// # Errors
+    /// [`Iso286Error::NotHeld`] when either class is not held for the size.
+    /// # Example
+    /// ```
+    /// use quantities::Length;
+    /// use tables::iso_286::Fit;
+    /// use uom::si::length::{micrometer, millimeter};
+    /// let fit: Fit = "H7/p6".parse()?;
+    /// let (least, greatest) = fit.interference(Length::new::<millimeter>(100.0))?;
+    /// assert_eq!(least.get::<micrometer>().round(), 2.0);
+    /// assert_eq!(greatest.get::<micrometer>().round(), 59.0);
+    /// # Ok::<(), tables::iso_286::Iso286Error>(())
+    /// ```
+    pub fn interference(self, nominal: Length) -> Result<(Length, Length), Iso286Error> {
+        let hole = self.hole.limits(nominal)?;
+        let shaft = self.shaft.limits(nominal)?;
+        Ok((shaft.lower - hole.upper, shaft.upper - hole.lower))
+    }
+}
+
+/// Width of a tolerance grade, IT5 to IT11; `None` outside 0 to 630 mm or those grades.
+pub fn tolerance(nominal: Length, grade: u8) -> Option<Length> {
+    let grade = Some(grade).filter(|grade| grades::GRADES.contains(grade))?;
+    grades::width(nominal.get::<millimeter>(), grade).map(Length::new::<micrometer>)
+}
+
+impl FromStr for Class {
+    type Err = Iso286Error;
+
+    fn from_str(text: &str) -> Result<Self, Iso286Error> {
+        let text = text.trim();
+        let not_a_class = || Iso286Error::NotAClass(text.to_owned());
+        let digits = text.find(|c: char| c.is_ascii_digit()).ok_or_else(not_a_class)?;
+        let (letter, grade) = (text[..digits].trim_end(), &text[digits..]);
+        let grade: u32 = grade.parse().map_err(|_| not_a_class())?;
+        let lower = letter.to_lowercase();
+        let part = match letter {
+            letter if letter == lower => Part::Shaft,
+            letter if letter == letter.to_uppercase() => Part::Hole,
+            _ => return Err(not_a_class()),
+        };
+        let held = LETTERS.iter().find(|(_, text)| *text == lower);
+        let (letter, _) = held.ok_or_else(|| Iso286Error::Letter(letter.to_owned()))?;
+        match u8::try_from(grade) {
+            Ok(held) if grades::GRADES.contains(&held) => {
+                Ok(Self { part, letter: *letter, grade: held })
+            }
+            _ => Err(Iso286Error::Grade(grade)),
+        }
+    }
+}
+
+impl fmt::Display for Class {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let letter = self.letter.text();
+        match self.part {
+            Part::Hole => write!(f, "{}{}", letter.to_uppercase(), self.grade),
+            Part::Shaft => write!(f, "{letter}{}", self.grade),
+        }
+    }
+}
+
+impl FromStr for Fit {
+    type Err = Iso286Error;
+
+    fn from_str(text: &str) -> Result<Self, Iso286Error> {
+        let not_a_fit = || Iso286Error::NotAFit(text.trim().to_owned());
+        let parts = text.split(['/', '-', '–', ' ']).filter(|part| !part.is_empty());
+        let [hole, shaft] =
+            <[&str; 2]>::try_from(parts.collect::<Vec<_>>()).map_err(|_| not_a_fit())?;
+        let fit = Self { hole: hole.parse()?, shaft: shaft.parse()? };
+        if (fit.hole.part, fit.shaft.part) == (Part::Hole, Part::Shaft) {
+            Ok(fit)
+        } else {
+            Err(not_a_fit())
+        }
+    }
+}
+
+impl fmt::Display for Fit {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}/{}", self.hole, self.shaft)
+    }
+}
+
+macro_rules! as_text {
+    ($($written:ty),*) => {$(
+        impl TryFrom<String> for $written {
+            type Error = Iso286Error;
+            fn try_from(text: String) -> Result<Self, Iso286Error> { text.parse() }
+        }
+        impl From<$written> for String {
+            fn from(written: $written) -> Self { written.to_string() }
+        }
+    )*};
+}
+as_text!(Class, Fit);
