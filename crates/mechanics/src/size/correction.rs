@@ -1,0 +1,137 @@
+//! Bringing a reading to 20 °C, and to the setting standard.
+//!
+//! A warm instrument has stretched and reads small; a warm part has grown and reads large:
+//!
+//! ```text
+//! d20 = (R + S − Rs)·(1 + a·t)/(1 + b·u)
+//! ```
+//! R reading · S size of the setting standard at 20 °C · Rs what the instrument read on it ·
+//! a, t expansion of the instrument (of the standard it was set on, if any) and its temperature
+//! over 20 °C · b, u the same of the part
+
+use quantities::{
+    Basis, Kind, Length, Physical, Source, TemperatureCoefficient, TemperatureInterval,
+    ThermodynamicTemperature, Value, Working,
+};
+
+use crate::Estimate;
+use crate::estimate::{is_positive, root_sum_square};
+
+/// 20 °C (ISO 1), in kelvin.
+pub(crate) const REFERENCE_K: f64 = 293.15;
+
+/// How warm part and instrument were while the readings were taken.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Temperatures {
+    /// The part.
+    pub part: ThermodynamicTemperature,
+    /// The instrument, or the standard that it was set on.
+    pub instrument: ThermodynamicTemperature,
+    /// Expansion of the part.
+    pub part_expansion: TemperatureCoefficient,
+    /// Expansion of the instrument, or of the standard that it was set on.
+    pub instrument_expansion: TemperatureCoefficient,
+    /// The `±` of each of the two temperatures.
+    pub spread: TemperatureInterval,
+    /// The `±` of each of the two expansions.
+    pub expansion_spread: TemperatureCoefficient,
+}
+
+/// The parts of the `±` that temperature brings into a size.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ThermalSpread {
+    /// From the `±` of the two temperatures.
+    pub temperatures: Length,
+    /// From the `±` of the two expansions.
+    pub expansions: Length,
+}
+
+impl ThermalSpread {
+    /// Both together.
+    pub fn whole(&self) -> Length {
+        Length::from_si(root_sum_square([self.temperatures.si(), self.expansions.si()]))
+    }
+}
+
+impl Temperatures {
+    /// Part and instrument over 20 °C, in kelvin.
+    fn over(&self) -> (f64, f64) {
+        (self.part.si() - REFERENCE_K, self.instrument.si() - REFERENCE_K)
+    }
+
+    /// What a reading is multiplied by.
+    pub(crate) fn factor(&self) -> f64 {
+        let (part, instrument) = self.over();
+        (1.0 + self.instrument_expansion.si() * instrument)
+            / (1.0 + self.part_expansion.si() * part)
+    }
+
+    /// The `±` that a size takes from its temperatures and expansions.
+    ///
+    /// ```text
+    /// Ut = d·√(a² + b²)·U(T)      Ua = d·√(t² + u²)·U(α)
+    /// ```
+    /// # Valid
+    /// First order; the two temperatures, and the two expansions, known apart from each other.
+    /// # Source
+    /// JCGM 100:2008 (GUM), annex H.1, its terms in δα and δθ.
+    pub fn spread_of(&self, size: Length) -> ThermalSpread {
+        let (part, instrument) = self.over();
+        let (a, b) = (self.instrument_expansion.si(), self.part_expansion.si());
+        ThermalSpread {
+            temperatures: size * (a.hypot(b) * self.spread.si()),
+            expansions: size * (part.hypot(instrument) * self.expansion_spread.si()),
+        }
+    }
+
+    /// How a reading is brought to 20 °C.
+    pub fn working(&self, read: Length) -> Working {
+        let (part, instrument) = self.over();
+        let kelvin = |k| Value::new(Kind::TemperatureDifference, TemperatureInterval::from_si(k));
+        let result = Value::new(Kind::Size, read * self.factor());
+        let source = Source::new("ISO 1", "20 °C", Basis::Memory);
+        Working::new("Size at 20 °C", "d = R·(1 + a·t)/(1 + b·u)", result, source)
+            .term("R", "reading", Value::new(Kind::Size, read))
+            .term(
+                "a",
+                "expansion of the instrument",
+                Value::new(Kind::Expansion, self.instrument_expansion),
+            )
+            .term("t", "instrument over 20 °C", kelvin(instrument))
+            .term("b", "expansion of the part", Value::new(Kind::Expansion, self.part_expansion))
+            .term("u", "part over 20 °C", kelvin(part))
+    }
+
+    pub(crate) fn is_sound(&self) -> bool {
+        let sound = |alpha: f64| alpha.is_finite() && (0.0..1e-3).contains(&alpha);
+        is_positive(self.part.si())
+            && is_positive(self.instrument.si())
+            && sound(self.part_expansion.si())
+            && sound(self.instrument_expansion.si())
+            && sound(self.expansion_spread.si())
+            && self.spread.si().is_finite()
+            && self.spread.si() >= 0.0
+    }
+}
+
+/// What the instrument was set on: a ring, a length bar, a gauge block.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Setting {
+    /// The standard's size at 20 °C with its `±`.
+    pub standard: Estimate<Length>,
+    /// What the instrument read on it.
+    pub read: Length,
+}
+
+impl Setting {
+    /// What is added to every reading.
+    pub fn shift(&self) -> Length {
+        self.standard.value - self.read
+    }
+
+    pub(crate) fn is_sound(&self) -> bool {
+        self.standard.is_sound()
+            && is_positive(self.standard.value.si())
+            && is_positive(self.read.si())
+    }
+}
