@@ -1,1 +1,22 @@
-//! The kinds of coupling, one file each
+//! The kinds of coupling, one file each, and what a coupling asks of a job.
+//!
+//! [`kind`](mod@kind) is the small interface behind which all that is special about a kind stands
+//! (`kinds/gear.rs`, `kinds/grid.rs`, …). [`sheet`] is the maker's data as the user enters it; it
+//! overrides whatever is said of a kind in general. [`step`] is one line of the order of work.
+//!
+//! Terms follow AGMA 9009 and the trade: hub, sleeve, cover, grid, disc pack, spacer, flange,
+//! seal, gasket, DBSE (distance between shaft ends).
+//!
+//! Not here: what a job has measured (`job`), how metal behaves (`mechanics`), where the shafts
+//! are (`lineup`).
+
+pub mod kind;
+mod kinds;
+pub mod sheet;
+pub mod step;
+mod steps;
+
+pub use kind::{Form, Kind};
+pub use kinds::{kind, kinds};
+pub use sheet::Sheet;
+pub use step::{Side, Stage, Step, When};

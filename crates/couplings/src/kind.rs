@@ -1,0 +1,566 @@
+//! What every kind of coupling can be asked.
+//!
+//! A kind is one file under `kinds/` that implements [`Kind`], and one line in the list of
+//! `kinds.rs`. Nothing else knows which kinds there are.
+//!
+//! Figures given here are what is common for the kind, with their source; whoever uses them says
+//! so. The maker's sheet ([`crate::Sheet`]) comes first wherever it has a figure.
+
+use quantities::{Angle, Length, Physical, Source};
+use serde::Serialize;
+
+use crate::step::{Stage, Step};
+
+/// A kind of coupling.
+pub trait Kind: Sync {
+    /// As it is written in a job: "gear".
+    fn name(&self) -> &'static str;
+
+    /// As a heading: "Gear coupling".
+    fn title(&self) -> &'static str;
+
+    /// What it is, in one sentence.
+    fn says(&self) -> &'static str;
+
+    /// How it is built, the usual form first.
+    fn forms(&self) -> &'static [Form];
+
+    /// Its parts, sorted by letter.
+    fn parts(&self, form: &Form) -> Vec<Part>;
+
+    /// What it forgives, and what it does to the torque.
+    fn forgives(&self, form: &Form) -> Forgives;
+
+    /// Grease or oil, if it needs any.
+    fn lubrication(&self) -> Option<Lubrication>;
+
+    /// What sets the hubs apart.
+    fn gap_rule(&self, form: &Form) -> GapRule;
+
+    /// Parts that a hot hub or a flame spoils.
+    fn near_heat(&self) -> &'static [&'static str];
+
+    /// What must never be used again once it has been off.
+    fn never_again(&self) -> &'static [&'static str];
+
+    /// How its bolts go in and are tightened.
+    fn close_up(&self, form: &Form) -> CloseUp;
+
+    /// What can hurt somebody or spoil the coupling, for this kind; [`common_cautions`] hold for
+    /// all of them.
+    fn cautions(&self) -> &'static [Caution];
+
+    /// The order of the work, on.
+    fn install_steps(&self, form: &Form) -> Vec<Step>;
+
+    /// The order of the work, off.
+    fn removal_steps(&self, form: &Form) -> Vec<Step>;
+
+    /// What to look at in the first minutes, and again when hot.
+    fn checks_after_start(&self) -> &'static [Check];
+
+    /// What may be found when it is opened: causes, what to check, what to do before it goes back.
+    fn findings(&self) -> &'static [Finding];
+
+    /// For and against this kind on such a duty.
+    fn suits(&self, duty: &Duty) -> Vec<Reason>;
+
+    /// The form of this name; the usual one when there is no name, none when it is not known.
+    fn form(&self, name: Option<&str>) -> Option<&'static Form> {
+        let forms = self.forms();
+        name.map_or(forms.first(), |name| forms.iter().find(|form| same_name(form.name, name)))
+    }
+}
+
+/// Names are the same whatever their case and spaces: "Rigid  flange".
+pub(crate) fn same_name(one: &str, other: &str) -> bool {
+    one.split_whitespace()
+        .map(str::to_lowercase)
+        .eq(other.split_whitespace().map(str::to_lowercase))
+}
+
+/// A way to build a kind.
+#[derive(Debug, PartialEq, Eq, Serialize)]
+pub struct Form {
+    /// As it is written in a job: "spacer".
+    pub name: &'static str,
+    /// In one sentence.
+    pub says: &'static str,
+    /// Where it can flex.
+    pub planes: Planes,
+    /// Whether a spacer stands between the hubs.
+    pub spacer: Spacer,
+}
+
+/// How many planes of flexure: offset needs two (API 671, definitions).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Planes {
+    /// Rigid.
+    None,
+    /// One: angle and axial movement, no offset by angles alone.
+    One,
+    /// Two: offset too.
+    Two,
+}
+
+/// Whether a spacer stands between the hubs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Spacer {
+    /// Hubs face each other.
+    Without,
+    /// A spacer drops out between them.
+    With,
+}
+
+/// A kind of part, lettered alike in every drawing: A shaft, B driver hub, C driven hub, D what
+/// gives or the first sleeve, E second sleeve, cover or spacer, F seal, G gasket, H bolt or pin,
+/// J plug or jaw, K key, L spacer where E is
+/// taken, N nut, S spigot, T teeth, W washer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Part {
+    /// Its letter.
+    pub letter: char,
+    /// Its name.
+    pub name: &'static str,
+    /// How many there are.
+    pub each: Each,
+}
+
+impl Part {
+    /// So many parts of one name.
+    pub const fn new(letter: char, name: &'static str, each: Each) -> Self {
+        Self { letter, name, each }
+    }
+}
+
+/// How many there are of a part.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Each {
+    /// One to a coupling.
+    One,
+    /// One to a hub or shaft.
+    PerHub,
+    /// Two to a coupling.
+    Two,
+    /// As many as there are bolts.
+    PerBolt,
+    /// Two at every bolt.
+    TwoPerBolt,
+    /// As the maker has it.
+    AsMade,
+}
+
+/// What a coupling forgives per engagement (gear mesh, pack, element), as is common for its kind;
+/// low and high of what is met. Capacity, not a target for the line-up.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Forgives {
+    /// Planes of flexure.
+    pub planes: Planes,
+    /// Angle at one engagement, degrees; `None` means none at all.
+    pub angular_deg: Option<[f64; 2]>,
+    /// Offset of the shafts, mm; `None` with two planes means that it follows from the angle and
+    /// the length between them, with fewer that there is none.
+    pub parallel_mm: Option<[f64; 2]>,
+    /// Movement along the shaft, to each side of the set position, mm.
+    pub axial_mm: Option<[f64; 2]>,
+    /// How it passes a shock on.
+    pub shock: Shock,
+    /// How it twists.
+    pub twist: Twist,
+    /// Free play in the direction of turning.
+    pub play: Play,
+    /// How the figures are known.
+    pub source: Source,
+}
+
+impl Forgives {
+    /// Angle at one engagement, low and high.
+    pub fn angular(&self) -> Option<[Angle; 2]> {
+        self.angular_deg.map(|span| span.map(|degrees| Angle::from_si(degrees.to_radians())))
+    }
+
+    /// Offset, low and high.
+    pub fn parallel(&self) -> Option<[Length; 2]> {
+        self.parallel_mm.map(millimetres)
+    }
+
+    /// Axial movement, low and high.
+    pub fn axial(&self) -> Option<[Length; 2]> {
+        self.axial_mm.map(millimetres)
+    }
+}
+
+fn millimetres(span: [f64; 2]) -> [Length; 2] {
+    span.map(|mm| Length::from_si(mm / 1e3))
+}
+
+/// How a coupling passes a shock on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Shock {
+    /// As it comes.
+    Passes,
+    /// Takes the edge off.
+    Softens,
+    /// Spreads it well out and damps it.
+    Cushions,
+}
+
+/// How a coupling twists under torque.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Twist {
+    /// Not at all: as stiff as a shaft.
+    Rigid,
+    /// Hardly.
+    Stiff,
+    /// Soft at first, stiffer as the torque rises.
+    Progressive,
+    /// Softly.
+    Soft,
+}
+
+/// Free play in the direction of turning.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Play {
+    /// None.
+    None,
+    /// A little.
+    Little,
+    /// Backlash that the kind needs for its movement and its oil film.
+    Backlash,
+}
+
+/// What a coupling must be lubricated with, and how.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Lubrication {
+    /// What sort of grease or oil, and why.
+    pub what: &'static str,
+    /// What must not go in.
+    pub never: &'static str,
+    /// What is packed by hand before it is closed.
+    pub hand_pack: &'static str,
+    /// How it is filled and how full.
+    pub fill: &'static str,
+    /// Share of the free space to be filled, low and high.
+    pub fill_share: [f64; 2],
+    /// Months between openings, shortest and longest in common use.
+    pub months: [u32; 2],
+    /// How the figures are known.
+    pub source: Source,
+}
+
+/// What sets the hubs apart.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum GapRule {
+    /// The gap between hub faces on the maker's sheet.
+    HubFaces,
+    /// Hub seats stand apart by the free length of the packs, or of packs and spacer.
+    SeatsEqualPack,
+    /// The distance between shaft ends (DBSE) on the maker's sheet.
+    Dbse,
+    /// Flange faces touch; there is no gap.
+    FacesTouch,
+}
+
+impl GapRule {
+    /// In one sentence.
+    pub fn says(self) -> &'static str {
+        match self {
+            Self::HubFaces => "Hub faces stand apart by the gap on the maker’s sheet.",
+            Self::SeatsEqualPack => {
+                "The seats on the hubs stand apart by the free length of what goes between them, \
+                 so that no pack is pushed or pulled when it is bolted."
+            }
+            Self::Dbse => "Shaft ends stand apart by the distance (DBSE) on the maker’s sheet.",
+            Self::FacesTouch => "Flange faces touch all round; feelers find no gap.",
+        }
+    }
+}
+
+/// How bolts go in and are tightened.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct CloseUp {
+    /// Where they go.
+    pub bolts: Bolting,
+    /// What is turned.
+    pub turn: Turn,
+    /// Tools.
+    pub tools: &'static str,
+    /// Shares of the final torque, stage by stage.
+    pub stages: &'static [f64],
+    /// Further rules.
+    pub rules: &'static [&'static str],
+    /// How it is known.
+    pub source: Source,
+}
+
+/// Where the bolts go.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Bolting {
+    /// All through both flanges.
+    Through,
+    /// Fitted bolts, each in its own reamed hole.
+    Fitted,
+    /// By turns to the one hub and to the other, through a pack.
+    AlternateHubs,
+    /// Through the split of a cover.
+    CoverSplit,
+    /// Into the end of a hub or element, with or without clamping rings.
+    IntoHub,
+    /// There are none.
+    None,
+}
+
+/// What is turned when a bolt is tightened.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Turn {
+    /// The nut; the bolt is held.
+    Nut,
+    /// Bolt or nut, as it comes.
+    Either,
+    /// The screw, since it has no nut.
+    Screw,
+}
+
+/// What can hurt somebody, or spoil the coupling.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Caution {
+    /// When it is to be said.
+    pub stage: Stage,
+    /// What to heed.
+    pub text: &'static str,
+}
+
+impl Caution {
+    pub(crate) const fn new(stage: Stage, text: &'static str) -> Self {
+        Self { stage, text }
+    }
+}
+
+/// Something to look at while it runs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Check {
+    /// What to look at.
+    pub look: &'static str,
+    /// What is right.
+    pub right: &'static str,
+    /// What it may be if it is not.
+    pub wrong: &'static str,
+}
+
+impl Check {
+    pub(crate) const fn new(look: &'static str, right: &'static str, wrong: &'static str) -> Self {
+        Self { look, right, wrong }
+    }
+}
+
+/// Something found when a coupling is opened.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Finding {
+    /// A name that stays, unique within the kind.
+    pub id: &'static str,
+    /// What is seen.
+    pub seen: &'static str,
+    /// What likely did it, likeliest first.
+    pub causes: &'static [&'static str],
+    /// What to check next.
+    pub check: &'static [&'static str],
+    /// What to do before it goes back.
+    pub mend: &'static [&'static str],
+    /// Whether it may go back.
+    pub goes_back: GoesBack,
+    /// How it is known.
+    pub source: Source,
+}
+
+/// Whether a part may go back after such a finding.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum GoesBack {
+    /// Yes, once cleaned, measured and recorded.
+    Yes,
+    /// Not before it is measured against its limit.
+    Measure,
+    /// No: renew.
+    No,
+}
+
+/// What a drive asks of a coupling; what is not known stays `None`.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Duty {
+    /// How the load runs.
+    pub load: Option<Load>,
+    /// Speed, rad/s.
+    pub speed: Option<quantities::AngularVelocity>,
+    /// Whether the shaft lines stay offset while running.
+    pub offset: Option<Need>,
+    /// Whether a shaft moves along its axis while running.
+    pub end_movement: Option<Need>,
+    /// Whether it can be stopped and opened for grease.
+    pub grease_service: Option<Need>,
+    /// Whether it stands in heat (above about 80 °C), where elastomers age.
+    pub hot_place: Option<Need>,
+    /// Whether torsional vibration must be damped.
+    pub damping: Option<Need>,
+}
+
+/// Whether something is asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+#[expect(missing_docs, reason = "the names say it")]
+pub enum Need {
+    No,
+    Yes,
+}
+
+/// How a load runs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Load {
+    /// Steadily: a centrifugal pump on clean liquid.
+    Uniform,
+    /// With moderate shock: a mixer, an apron conveyor.
+    Moderate,
+    /// With heavy shock: a crusher, a piston pump.
+    Heavy,
+    /// With extreme shock, or reversing.
+    Extreme,
+}
+
+/// A reason for or against a kind.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Reason {
+    /// For or against.
+    pub speaks: Speaks,
+    /// The reason.
+    pub text: &'static str,
+}
+
+/// For or against.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+#[expect(missing_docs, reason = "the names say it")]
+pub enum Speaks {
+    For,
+    Against,
+}
+
+impl Reason {
+    pub(crate) const fn pro(text: &'static str) -> Self {
+        Self { speaks: Speaks::For, text }
+    }
+
+    pub(crate) const fn contra(text: &'static str) -> Self {
+        Self { speaks: Speaks::Against, text }
+    }
+}
+
+/// The reasons whose question was answered with yes.
+pub(crate) fn reasons(asked: &[(bool, Reason)]) -> Vec<Reason> {
+    asked.iter().filter(|(holds, _)| *holds).map(|(_, reason)| *reason).collect()
+}
+
+impl Duty {
+    pub(crate) fn asks(need: Option<Need>) -> bool {
+        need == Some(Need::Yes)
+    }
+
+    pub(crate) fn lacks(need: Option<Need>) -> bool {
+        need == Some(Need::No)
+    }
+
+    pub(crate) fn shocks(&self) -> bool {
+        self.load.is_some_and(|load| load >= Load::Heavy)
+    }
+
+    /// Faster than a two-pole motor on the mains.
+    pub(crate) fn fast(&self) -> bool {
+        self.speed.is_some_and(|speed| speed.si() > 3_700.0 * std::f64::consts::TAU / 60.0)
+    }
+}
+
+/// Cautions for every kind of coupling.
+pub fn common_cautions() -> &'static [Caution] {
+    &COMMON
+}
+
+const COMMON: [Caution; 14] = [
+    Caution::new(
+        Stage::Machines,
+        "Lock out and tag both machines and prove them dead before the guard comes off. A driven \
+         machine can turn the shaft too: back-flow, windmilling, a hanging load. Local codes and \
+         the site’s permit rule.",
+    ),
+    Caution::new(
+        Stage::Machines,
+        "Turning by hand: one person calls, fingers out of flange holes, grooves and gaps.",
+    ),
+    Caution::new(
+        Stage::Coupling,
+        "Hubs, sleeves and spacers are heavy, round and greasy. Weigh or reckon first, sling them, \
+         chock them, nobody under them. This coupling: {coupling.mass}.",
+    ),
+    Caution::new(
+        Stage::Heat,
+        "A hub at fitting temperature burns through leather. Dry heat-proof gloves, long sleeves, \
+         face shield, a clear way to the shaft, a rehearsal with the hub cold.",
+    ),
+    Caution::new(
+        Stage::Heat,
+        "An oven or an induction heater before any flame. People with a pacemaker stay away from \
+         an induction heater; demagnetise the hub.",
+    ),
+    Caution::new(
+        Stage::Heat,
+        "Oil bath: flash point at least 30 °C above the bath, thermometer in the oil, no naked \
+         flame near it, the hub dry and off the floor of the pan, lid and extinguisher at hand.",
+    ),
+    Caution::new(
+        Stage::Heat,
+        "A flame needs a hot-work permit, a gas test and a fire watch. Take the plugs out of a \
+         closed coupling first: grease inside flashes, and a closed space can burst.",
+    ),
+    Caution::new(
+        Stage::Lineup,
+        "Move machines with jack screws while their weight is on the base; no pry bar under a \
+         shaft, no hands under feet when shims go in.",
+    ),
+    Caution::new(
+        Stage::Closeup,
+        "Solvent: fresh air, gloves, no sparks. Let it dry off before the coupling is closed.",
+    ),
+    Caution::new(
+        Stage::Running,
+        "No start without the guard. Tools out, turned by hand, people clear of the plane of the \
+         coupling. Locks come off by those who put them on.",
+    ),
+    Caution::new(
+        Stage::Running,
+        "Stop at once for new noise, smoke, hot grease or rising vibration. Hubs stay hot after a \
+         run.",
+    ),
+    Caution::new(
+        Stage::Removal,
+        "A jammed train can hold a twist in its shafts and spring back when the coupling is \
+         opened. Let it relax before the first bolt is slack.",
+    ),
+    Caution::new(
+        Stage::Removal,
+        "A loaded puller or hub can let go without warning: face shield, screen or blanket round \
+         it, nobody in line with screw or hub, a nut or stop plate on the shaft to catch it. No \
+         hammer on loaded jaws, no pull through the bearings.",
+    ),
+    Caution::new(
+        Stage::Removal,
+        "Oil under pressure goes through skin: rated hose and fittings, air bled, pressure raised \
+         in steps and let down before anything is touched.",
+    ),
+];
