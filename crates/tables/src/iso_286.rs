@@ -13,7 +13,6 @@
 mod grades;
 mod holes;
 mod shafts;
-mod size;
 
 use std::fmt;
 use std::str::FromStr;
@@ -22,6 +21,8 @@ use quantities::{Basis, Length, Source};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use uom::si::length::{micrometer, millimeter};
+
+pub use crate::fits::{Zone, Zones};
 
 /// Where the figures come from.
 pub const SOURCE: Source = Source::new(
@@ -75,15 +76,6 @@ pub struct Class {
     grade: u8,
 }
 
-/// Upper and lower deviation from the nominal size.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Zone {
-    /// Of the largest size allowed.
-    pub upper: Length,
-    /// Of the smallest size allowed.
-    pub lower: Length,
-}
-
 /// A hole and a shaft for each other, such as H7/p6.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
 #[serde(try_from = "String", into = "String")]
@@ -110,7 +102,7 @@ pub enum Iso286Error {
     /// Not a hole and a shaft.
     #[error("“{0}” is not a fit such as H7/p6: a hole in capitals, then a shaft")]
     NotAFit(String),
-    /// A class that the tables do not give for this size.
+    /// A class that the tables do not give for the size.
     #[error("{class} is not held for {} mm", .nominal.get::<millimeter>())]
     NotHeld {
         /// The class.
@@ -186,9 +178,15 @@ impl Fit {
     /// # Ok::<(), tables::iso_286::Iso286Error>(())
     /// ```
     pub fn interference(self, nominal: Length) -> Result<(Length, Length), Iso286Error> {
-        let hole = self.hole.limits(nominal)?;
-        let shaft = self.shaft.limits(nominal)?;
-        Ok((shaft.lower - hole.upper, shaft.upper - hole.lower))
+        self.zones(nominal).map(|zones| zones.interference())
+    }
+
+    /// The zones of hole and shaft.
+    ///
+    /// # Errors
+    /// [`Iso286Error::NotHeld`] when either class is not held for the size.
+    pub fn zones(self, nominal: Length) -> Result<Zones, Iso286Error> {
+        Ok(Zones { hole: self.hole.limits(nominal)?, shaft: self.shaft.limits(nominal)? })
     }
 }
 
@@ -257,15 +255,4 @@ impl fmt::Display for Fit {
     }
 }
 
-macro_rules! as_text {
-    ($($written:ty),*) => {$(
-        impl TryFrom<String> for $written {
-            type Error = Iso286Error;
-            fn try_from(text: String) -> Result<Self, Iso286Error> { text.parse() }
-        }
-        impl From<$written> for String {
-            fn from(written: $written) -> Self { written.to_string() }
-        }
-    )*};
-}
 as_text!(Class, Fit);

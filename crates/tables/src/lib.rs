@@ -6,6 +6,12 @@
 //!
 //! Not here: what follows from the figures (`mechanics`, `lineup`), nor any maker's data.
 
+#[macro_use]
+mod written;
+
+pub mod ansi_b4_1;
+pub mod fits;
 pub mod iso_286;
 pub mod materials;
 mod si;
+mod step;

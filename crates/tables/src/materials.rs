@@ -71,6 +71,8 @@ const HUB_CEILING: Source = Source::new(
 const TEMPERED_CASE: Source = Source::common_practice(
     "350 °F for hardened hubs and teeth: case-hardened steel is tempered not far above it",
 );
+const HIGH_ALLOY: Source =
+    Source::new("DIN 7190", "highest joining temperatures, high-alloy steel", Basis::Memory);
 const AGED_ALLOY: Source =
     Source::new("heat-treatable aluminium is aged at 160 to 190 °C", "", Basis::Memory);
 const NO_LIMIT_HELD: Source =
@@ -125,10 +127,10 @@ static MATERIALS: [Material; 11] = [
         .heated_to(260.0, HUB_CEILING),
     metal("stainless steel",      [200.0, 0.28,  17.0,  7800.0,  16.0, 480.0], PROPERTIES)
         .yielding(205.0, memory("ASTM A240", "type 304: 30 ksi"))
-        .heated_to(260.0, HUB_CEILING),
+        .heated_to(200.0, HIGH_ALLOY),
     metal("martensitic stainless", [200.0, 0.28, 10.3,  7750.0,  25.0, 460.0], FROM_MEMORY)
         .yielding(500.0, memory("EN 10088-3", "X20Cr13+QT700"))
-        .heated_to(260.0, HUB_CEILING),
+        .heated_to(200.0, HIGH_ALLOY),
     metal("cast iron",            [100.0, 0.211, 10.5,  7200.0,  46.0, 450.0], SHIGLEY)
         .heated_to(260.0, HUB_CEILING),
     metal("ductile iron",         [170.0, 0.29,  11.0,  7100.0,  36.0, 490.0], PROPERTIES)

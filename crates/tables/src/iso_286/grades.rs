@@ -1,12 +1,12 @@
 //! ISO 286-1, Table 1: standard tolerance grades, and the sizes that the tables step by.
 
-use super::size::{NO, Row, row};
+use crate::step::{NO, Row, row};
 
 /// The grades held here.
 pub(super) const GRADES: std::ops::RangeInclusive<u8> = 5..=11;
 
 #[rustfmt::skip]
-pub(super) const TABLE: [Row<8>; 14] = [
+pub(super) const TABLE: [Row<[f64; 8]>; 14] = [
     // over, up to (mm) | IT4    IT5    IT6    IT7    IT8    IT9   IT10   IT11 (µm)
     (  0.0,   3.0, [  3.0,   4.0,   6.0,  10.0,  14.0,  25.0,  40.0,  60.0]),
     (  3.0,   6.0, [  4.0,   5.0,   8.0,  12.0,  18.0,  30.0,  48.0,  75.0]),

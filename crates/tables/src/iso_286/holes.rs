@@ -5,11 +5,11 @@
 //! K coarser than grade 8 is held to 3 mm only. M6 over 250 up to 315 mm is −9 µm, against the rule.
 //! J is a table.
 
-use super::size::{self, Row, row};
 use super::{Letter, grades, shafts};
+use crate::step::{Row, lies_in, row};
 
 #[rustfmt::skip]
-const J: [Row<3>; 13] = [
+const J: [Row<[f64; 3]>; 13] = [
     // over, up to (mm) |  J6     J7     J8   (ES, µm)
     (  0.0,   3.0, [  2.0,   4.0,   6.0]),
     (  3.0,   6.0, [  5.0,   6.0,  10.0]),
@@ -41,7 +41,7 @@ pub(super) fn zone(letter: Letter, grade: u8, nominal_mm: f64) -> Option<(f64, f
 }
 
 fn upper_limit(letter: Letter, grade: u8, nominal_mm: f64) -> Option<f64> {
-    let smallest = size::lies_in(nominal_mm, 0.0, 3.0);
+    let smallest = lies_in(nominal_mm, 0.0, 3.0);
     match letter {
         Letter::J => {
             let column = usize::from(grade.checked_sub(6)?);
@@ -50,7 +50,7 @@ fn upper_limit(letter: Letter, grade: u8, nominal_mm: f64) -> Option<f64> {
         Letter::K if grade > 8 => smallest.then_some(0.0),
         Letter::N if grade > 8 && smallest => Some(-4.0),
         Letter::N if grade > 8 => shafts::fundamental(letter, grade, nominal_mm).map(|_| 0.0),
-        Letter::M if grade == 6 && size::lies_in(nominal_mm, 250.0, 315.0) => Some(-9.0),
+        Letter::M if grade == 6 && lies_in(nominal_mm, 250.0, 315.0) => Some(-9.0),
         Letter::K | Letter::M | Letter::N => by_rule(letter, grade, 8, nominal_mm),
         _ => by_rule(letter, grade, 7, nominal_mm),
     }
@@ -60,7 +60,7 @@ fn upper_limit(letter: Letter, grade: u8, nominal_mm: f64) -> Option<f64> {
 fn by_rule(letter: Letter, grade: u8, last: u8, nominal_mm: f64) -> Option<f64> {
     // A shaft k of the coarser grades is zero; the rule starts from that of the finer ones.
     let deviation = shafts::fundamental(letter, grade.min(7), nominal_mm)?;
-    if grade > last || size::lies_in(nominal_mm, 0.0, 3.0) {
+    if grade > last || lies_in(nominal_mm, 0.0, 3.0) {
         return Some(-deviation);
     }
     let delta = grades::width(nominal_mm, grade)? - grades::width(nominal_mm, grade - 1)?;

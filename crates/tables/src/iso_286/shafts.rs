@@ -3,12 +3,11 @@
 //!
 //! j to 180 mm and c (but for 30 to 40 mm) are from memory, the rest is read.
 
-use super::Letter;
-use super::grades;
-use super::size::{NO, Row, row};
+use super::{Letter, grades};
+use crate::step::{NO, Row, row};
 
 #[rustfmt::skip]
-const MAIN_STEPS: [Row<10>; 13] = [
+const MAIN_STEPS: [Row<[f64; 10]>; 13] = [
     // over, up to (mm) |    d       e       f       g     j5,j6    j7      k*       m       n       p
     (  0.0,   3.0, [ -20.0,  -14.0,   -6.0,   -2.0,   -2.0,   -4.0,    0.0,    2.0,    4.0,    6.0]),
     (  3.0,   6.0, [ -30.0,  -20.0,  -10.0,   -4.0,   -2.0,   -4.0,    1.0,    4.0,    8.0,   12.0]),
@@ -27,7 +26,7 @@ const MAIN_STEPS: [Row<10>; 13] = [
 ];
 
 #[rustfmt::skip]
-const INTERMEDIATE_STEPS: [Row<7>; 25] = [
+const INTERMEDIATE_STEPS: [Row<[f64; 7]>; 25] = [
     // over, up to (mm) |    c       r       s       t       u       v       x
     (  0.0,   3.0, [ -60.0,   10.0,   14.0,     NO,   18.0,     NO,   20.0]),
     (  3.0,   6.0, [ -70.0,   15.0,   19.0,     NO,   23.0,     NO,   28.0]),
