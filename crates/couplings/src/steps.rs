@@ -71,7 +71,7 @@ pub const SHIELD: Step = Step::new(
 pub const HEAT_DRIVER: Step = Step::new(
     "heat-driver",
     Stage::Heat,
-    "Heat the driver hub to {heat.driver.temperature}, slide it home",
+    "Heat driver hub to {heat.driver.temperature}, slide it home",
     "Heat evenly, oven or induction; check the bore with a contact thermometer and a go gauge \
      that shows {heat.clearance}. Key in, one smooth push to the stop, hold it home until it \
      grips. If it sticks short, pull it back off at once. No steel hammer.",
@@ -82,7 +82,7 @@ pub const HEAT_DRIVER: Step = Step::new(
 pub const HEAT_DRIVEN: Step = Step::new(
     "heat-driven",
     Stage::Heat,
-    "Heat the driven hub to {heat.driven.temperature}, slide it home",
+    "Heat driven hub to {heat.driven.temperature}, slide it home",
     "As the first: even heat, bore checked hot, {heat.clearance} all round, key in, one smooth \
      push to the stop, held home until it grips.",
 )
