@@ -1,0 +1,197 @@
+//! Where the shafts must stand cold, so that they run in line when hot.
+//!
+//! A support grows by `ΔL = c·ΔT·L`, L from the shims to the shaft's centre, ΔT the rise of the
+//! metal of the support, not of what is pumped. The growth of a machine is the straight line
+//! through the growths at its foot planes. Cold, the moving machine is set off by what the fixed
+//! one grows more than it does: `target d(x) = growth of fixed − growth of moving`.
+
+use quantities::{
+    Basis, Kind, Length, Physical, Source, TemperatureCoefficient, TemperatureInterval, Value,
+    Working,
+};
+
+use crate::clock::Clock;
+use crate::dial::Dial;
+use crate::line::Line;
+use crate::linear::least_squares;
+use crate::observation::dial_form;
+use crate::{Estimate, Layout, Plane};
+
+/// Why there is no growth.
+#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+pub enum GrowthError {
+    /// A number that is none, or a negative height.
+    #[error("a length, rise or coefficient that is no number, or a height below zero")]
+    NotANumber,
+    /// Two growths at one plane and none elsewhere, or none at all.
+    #[error("the growths stand at no plane, or all at one")]
+    OnePlane,
+}
+
+/// A support on its way from cold to running.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Support {
+    /// From the shims to the shaft's centre.
+    pub height: Estimate<Length>,
+    /// Running temperature of its metal minus the temperature at which shafts are lined up.
+    pub rise: Estimate<TemperatureInterval>,
+    /// Coefficient of expansion.
+    pub expansion: TemperatureCoefficient,
+}
+
+/// A support's growth, with what it came from.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SupportGrowth {
+    /// The support.
+    pub support: Support,
+    /// Upwards.
+    pub growth: Estimate<Length>,
+}
+
+/// Growth of a support.
+///
+/// ```text
+/// ΔL = c·ΔT·L
+/// ```
+/// # Valid
+/// One mean temperature over the height. The `±` is that of height and rise.
+/// # Errors
+/// [`GrowthError::NotANumber`].
+/// # Source
+/// *Rotating Machinery: Practical Solutions to Unbalance and Misalignment* (2004), equations 8.1, 8.2.
+/// # Example
+/// ```
+/// use lineup::{Estimate, growth::{Support, support_growth}};
+/// use quantities::{Length, Physical, TemperatureCoefficient, TemperatureInterval};
+/// let growth = support_growth(Support {
+///     height: Estimate::exact(Length::from_si(0.500)),
+///     rise: Estimate::exact(TemperatureInterval::from_si(55.0)),
+///     expansion: TemperatureCoefficient::from_si(11.7e-6),
+/// })?;
+/// assert!((growth.growth.value.si() - 0.32175e-3).abs() < 1e-12);
+/// # Ok::<(), lineup::growth::GrowthError>(())
+/// ```
+pub fn support_growth(support: Support) -> Result<SupportGrowth, GrowthError> {
+    let (height, rise) = (support.height.value.si(), support.rise.value.si());
+    let expansion = support.expansion.si();
+    let sound = support.height.is_sound() && support.rise.is_sound() && expansion.is_finite();
+    if !sound || height < 0.0 {
+        return Err(GrowthError::NotANumber);
+    }
+    let spread = (expansion * rise * support.height.plus_minus.si())
+        .hypot(expansion * height * support.rise.plus_minus.si());
+    let growth = Estimate::new(Length::from_si(expansion * rise * height), Length::from_si(spread));
+    Ok(SupportGrowth { support, growth })
+}
+
+impl SupportGrowth {
+    /// How it was found.
+    pub fn working(&self) -> Working {
+        let Support { height, rise, expansion } = self.support;
+        Working::new(
+            "Growth of the support",
+            "ΔL = c·ΔT·L",
+            self.growth.shown(Kind::Allowance),
+            Source::new(
+                "McMillan, Rotating Machinery: Practical Solutions to Unbalance and Misalignment",
+                "equations 8.1 and 8.2",
+                Basis::Read,
+            ),
+        )
+        .term("c", "coefficient of expansion", Value::new(Kind::Expansion, expansion))
+        .term("ΔT", "rise of the support’s metal", rise.shown(Kind::TemperatureDifference))
+        .term("L", "from the shims to the shaft’s centre", height.shown(Kind::Length))
+        .valid("one mean temperature over the height")
+    }
+}
+
+/// Growth at one plane: worked out, measured, or from the maker's sheet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PlaneGrowth {
+    /// x of the plane.
+    pub at: Length,
+    /// Upwards.
+    pub up: Estimate<Length>,
+    /// To the right.
+    pub right: Estimate<Length>,
+}
+
+impl PlaneGrowth {
+    /// Upwards only.
+    pub fn up(at: Length, up: Estimate<Length>) -> Self {
+        Self { at, up, right: Estimate::exact(Length::from_si(0.0)) }
+    }
+}
+
+/// The growth line of a machine through the growths at its planes; with one plane it is level,
+/// with more than two it is the line that fits best.
+///
+/// # Errors
+/// [`GrowthError`] for a number that is none, or planes that all coincide.
+pub fn growth_line(planes: &[PlaneGrowth]) -> Result<Line, GrowthError> {
+    let sound = |p: &PlaneGrowth| p.at.si().is_finite() && p.up.is_sound() && p.right.is_sound();
+    if !planes.iter().all(sound) {
+        return Err(GrowthError::NotANumber);
+    }
+    let first = planes.first().ok_or(GrowthError::OnePlane)?;
+    let x0 = first.at.si();
+    let width = planes.len().min(2);
+    let rows: Vec<Vec<f64>> =
+        planes.iter().map(|p| vec![1.0, p.at.si() - x0][..width].to_vec()).collect();
+    let mut numbers = [0.0; 4];
+    let mut covariance = [[0.0; 4]; 4];
+    for plane in Plane::BOTH {
+        let grown = |p: &PlaneGrowth| if plane == Plane::Vertical { p.up } else { p.right };
+        let values: Vec<f64> = planes.iter().map(|p| grown(p).value.si()).collect();
+        let solved = least_squares(&rows, &values).ok_or(GrowthError::OnePlane)?;
+        let gains = gains(&rows, &solved.covariance);
+        for (i, gain) in gains.iter().enumerate() {
+            let to = 2 * i + plane.index();
+            numbers[to] = solved.unknowns[i];
+            for (j, other) in gains.iter().enumerate() {
+                let terms = gain.iter().zip(other).zip(planes);
+                covariance[to][2 * j + plane.index()] =
+                    terms.map(|((a, b), p)| a * b * grown(p).standard_uncertainty().powi(2)).sum();
+            }
+        }
+    }
+    Ok(Line::new(x0, numbers, covariance))
+}
+
+/// The rows of (AᵀA)⁻¹·Aᵀ: how each value moves each unknown.
+fn gains(rows: &[Vec<f64>], inverse: &[Vec<f64>]) -> Vec<Vec<f64>> {
+    inverse.iter().map(|to| rows.iter().map(|row| crate::linear::dot(to, row)).collect()).collect()
+}
+
+/// Where the moving machine's line must stand cold, against the fixed one's.
+///
+/// ```text
+/// t(x) = growth of fixed(x) − growth of moving(x)
+/// ```
+pub fn target(fixed: &Line, moving: &Line) -> Line {
+    fixed.minus(moving)
+}
+
+/// What a dial must read, zeroed at its zero position, when the moving shaft stands on `target`;
+/// sag of its bracket included, so that it can be watched during the move.
+/// `None` when the dial touches a spool that the layout lacks.
+pub fn target_readings(
+    layout: &Layout,
+    dial: &Dial,
+    target: &Line,
+    at: &[Clock],
+) -> Option<Vec<(Clock, Length)>> {
+    let [on_offset, on_slope] = dial_form(layout, dial)?;
+    let shift = target.reference().si() - layout.reference.si();
+    // The form counts its offset at the layout's reference plane; the line has its own.
+    let form = [on_offset, on_slope - on_offset * shift];
+    let sag = dial.sag.as_ref().map_or(0.0, |sag| sag.amplitude.value.si());
+    let cosine = target.form(Plane::Vertical, form).0 + sag;
+    let sine = target.form(Plane::Sideways, form).0;
+    let raw = |clock: Clock| {
+        let (cos, sin) = clock.cos_sin();
+        dial.sign() * (cosine * cos + sine * sin)
+    };
+    let zero = raw(dial.zero.unwrap_or(Clock::TWELVE));
+    Some(at.iter().map(|&clock| (clock, Length::from_si(raw(clock) - zero))).collect())
+}
