@@ -9,9 +9,16 @@
 #[macro_use]
 mod written;
 
+pub mod agma_9002;
+pub mod ansi_b17_1;
 pub mod ansi_b4_1;
+pub mod bolts;
 pub mod fits;
 pub mod iso_286;
+pub mod iso_898_1;
+pub mod iso_r_773;
 pub mod materials;
+pub mod nut_factor;
+pub mod sae_j429;
 mod si;
 mod step;

@@ -1,8 +1,11 @@
 //! What the tables answer against the figures as published, copied into the files beside this one
 //! with their sources, and against the rules that the publications state.
 
+mod agma_9002;
 mod ansi_b4_1;
+mod bolts;
 mod iso_286;
+mod keys;
 
 use quantities::Length;
 use toml::Value;
