@@ -1,1 +1,65 @@
-//! Drawings to scale and curves, as SVG
+//! Drawings to scale and curves, as SVG.
+//!
+//! A figure is a pure function of plain inputs: sizes in millimetres with the words that name
+//! them, lines, limits, moves. It is the same for page and card: no colour variable, no style
+//! sheet, no pattern, no clip, no `id`, no script and no outside reference, so any number of
+//! figures can stand inline on one page, and a typesetter reads the same bytes.
+//!
+//! One user unit is one millimetre of paper; `width` and `height` say so. A figure paints no
+//! ground of its own. Ink is what was printed or worked out; pencil is what this job measured, and
+//! it never stands alone: a measured size is also framed and typewritten.
+//!
+//! # Classes
+//! Every element carries plain light values and classes that a page's sheet may override, one
+//! property each; [`SHEET`] does so with custom properties. The root has the class `figure`.
+//!
+//! | class | property | for | light |
+//! |---|---|---|---|
+//! | `ink` `soft` `edge` `rule` `pencil` `hatch` `leaf` | `stroke` | lines | #1c1a17 #544d42 #857a68 #d3c9b5 #5a2a8a #1c1a17 #ffffff |
+//! | `ink-fill` `soft-fill` `edge-fill` `rule-fill` `pencil-fill` | `fill` | words, solid marks | as above |
+//! | `metal` | `fill` | parts, white under their hatch | #ffffff |
+//! | `leaf-fill` | `fill` | ground of a plot, words on solid ink | #ffffff |
+//! | `band` | `fill` | how sure a line is: pencil at a fifth | #5a2a8a |
+//! | `halo` | `stroke` | rim of ground round a word that lies on a line | #ffffff |
+
+mod dimension;
+mod face;
+mod geometry;
+mod hatch;
+mod ink;
+mod labels;
+pub mod section;
+mod svg;
+
+use ink::Drawing;
+
+/// For a page's style sheet: turns every class to the page's own colours.
+pub const SHEET: &str = "\
+.figure .ink,.figure .hatch{stroke:var(--ink)}.figure .soft{stroke:var(--soft)}
+.figure .edge{stroke:var(--edge)}.figure .rule{stroke:var(--rule)}
+.figure .pencil{stroke:var(--pencil)}.figure .leaf,.figure .halo{stroke:var(--leaf)}
+.figure .ink-fill{fill:var(--ink)}.figure .soft-fill{fill:var(--soft)}
+.figure .edge-fill{fill:var(--edge)}.figure .rule-fill{fill:var(--rule)}
+.figure .pencil-fill,.figure .band{fill:var(--pencil)}
+.figure .metal,.figure .leaf-fill{fill:var(--leaf)}
+";
+
+/// A finished figure.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Figure {
+    /// The drawing, ready to stand in a page or to be set on a card.
+    pub svg: String,
+    /// Of the paper it takes.
+    pub width_mm: f64,
+    /// Of the paper it takes.
+    pub height_mm: f64,
+    /// What it shows, in words with numbers, for a reader who cannot see it.
+    pub says: String,
+}
+
+impl Figure {
+    fn of(drawing: &Drawing, title: &str, says: String) -> Self {
+        let svg = svg::write(drawing, title, &says);
+        Self { svg, width_mm: drawing.width, height_mm: drawing.height, says }
+    }
+}

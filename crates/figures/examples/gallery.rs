@@ -1,0 +1,22 @@
+//! Writes one figure of every kind into a folder: `cargo run -p figures --example gallery DIR`.
+
+use figures::Figure;
+use figures::section::{Detail, Dim, Half, Key, Kind, Packs, Section};
+use quantities::System;
+
+#[path = "gallery/sections.rs"]
+mod sections;
+
+fn main() -> std::io::Result<()> {
+    let folder = std::env::args().nth(1).unwrap_or_else(|| "figures".to_owned());
+    for (name, figure) in sections::all() {
+        write(&folder, &name, &figure)?;
+    }
+    Ok(())
+}
+
+#[expect(clippy::disallowed_methods, reason = "an example that exists to write files")]
+fn write(folder: &str, name: &str, figure: &Figure) -> std::io::Result<()> {
+    std::fs::create_dir_all(folder)?;
+    std::fs::write(format!("{folder}/{name}.svg"), &figure.svg)
+}

@@ -1,0 +1,9 @@
+//! t
+use super::{SectionError, assembly::Assembly};
+pub(super) fn build(
+    _a: &mut Assembly,
+    _s: &super::Packs,
+    _b: Option<u32>,
+) -> Result<(), SectionError> {
+    Ok(())
+}

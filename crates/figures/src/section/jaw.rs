@@ -1,0 +1,5 @@
+//! t
+use super::{SectionError, assembly::Assembly};
+pub(super) fn build(_a: &mut Assembly, _b: Option<u32>) -> Result<(), SectionError> {
+    Ok(())
+}
