@@ -98,7 +98,10 @@ pub enum Slip {
 }
 
 /// The slips of which any one alone would make the closure lie within the limit; none when it
-/// already does. The position that was set to zero is not suspected of a sign or a turn.
+/// already does. The reading at the position that was set to zero is not suspected.
+///
+/// With r12 = 0, bottom and one side swapped looks exactly like a wrong sign at the other side:
+/// then both are named.
 pub fn likely_slips(closure: &Closure, zero: Option<Clock>, limit: Length) -> Vec<Slip> {
     let within = |sum: f64| sum.abs() <= limit.si();
     let sum = closure.sum.value.si();
@@ -109,10 +112,8 @@ pub fn likely_slips(closure: &Closure, zero: Option<Clock>, limit: Length) -> Ve
     let signs = [1.0, -1.0, 1.0, -1.0];
     let values = closure.readings.map(Physical::si);
     let mut slips = Vec::new();
-    for i in 0..4 {
-        if zero.is_some_and(|zero| zero.is(clocks[i])) {
-            continue;
-        }
+    let is_zero = |i: usize| zero.is_some_and(|zero| zero.is(clocks[i]));
+    for i in (0..4).filter(|i| !is_zero(*i)) {
         if within(sum - 2.0 * signs[i] * values[i]) {
             slips.push(Slip::Sign(clocks[i]));
         }
@@ -123,7 +124,8 @@ pub fn likely_slips(closure: &Closure, zero: Option<Clock>, limit: Length) -> Ve
         }
     }
     for (i, j) in [(0, 1), (0, 3), (2, 1), (2, 3)] {
-        if within(sum - 2.0 * signs[i] * (values[i] - values[j])) {
+        let closes = within(sum - 2.0 * signs[i] * (values[i] - values[j]));
+        if closes && !is_zero(i) && !is_zero(j) {
             slips.push(Slip::Swapped(clocks[i], clocks[j]));
         }
     }
