@@ -11,6 +11,7 @@
 
 pub mod bolts;
 mod estimate;
+pub mod interference;
 mod least_squares;
 pub mod mass;
 pub mod order;
@@ -19,3 +20,4 @@ pub mod size;
 
 pub(crate) use estimate::is_positive;
 pub use estimate::{Estimate, Range};
+pub use mass::Slice;

@@ -64,11 +64,14 @@ impl Working {
         let mut out = String::new();
         let mut word = String::new();
         for c in right.chars().chain(std::iter::once(' ')) {
-            if c.is_alphanumeric() || c == '_' || c == '′' {
+            let power = matches!(c, '²' | '³' | '⁴');
+            if !power && (c.is_alphanumeric() || c == '_' || c == '′') {
                 word.push(c);
                 continue;
             }
-            out.push_str(&self.spell(&word, system));
+            let spelt = self.spell(&word, system);
+            let brackets = if power && spelt != word { ["(", ")"] } else { ["", ""] };
+            out.extend([brackets[0], &spelt, brackets[1]]);
             word.clear();
             out.push(c);
         }
@@ -101,5 +104,14 @@ mod tests {
         .term("F", "preload", Value::new(Kind::Force, Force::from_si(68_200.0)))
         .term("d", "bolt diameter", Value::new(Kind::Length, Length::from_si(0.016)));
         assert_eq!(working.put_in(System::Metric), "0.200·68.2 kN·16.0 mm");
+    }
+
+    #[test]
+    fn a_power_takes_the_whole_value() {
+        let ratio = Value::number(0.5);
+        let source = Source::common_practice("geometry");
+        let working = Working::new("Square", "A = π/4·d²", ratio, source);
+        let d = Value::new(Kind::Length, Length::from_si(0.022));
+        assert_eq!(working.term("d", "shank", d).put_in(System::Metric), "π/4·(22.0 mm)²");
     }
 }
