@@ -10,11 +10,19 @@
 //! Not here: what a job has measured (`job`), how metal behaves (`mechanics`), where the shafts
 //! are (`lineup`).
 
+pub mod end_float;
+pub mod envelope;
+pub mod gap;
 pub mod kind;
 mod kinds;
+pub mod rating;
+pub mod service;
+pub mod share;
 pub mod sheet;
+pub mod spacer;
 pub mod step;
 mod steps;
+pub mod teeth;
 
 pub use kind::{Form, Kind};
 pub use kinds::{kind, kinds};

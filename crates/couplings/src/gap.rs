@@ -1,0 +1,469 @@
+//! The gap: what it should be, what it is at four points, what heat will do to it.
+//!
+//! g gap · Δ growth of a shaft · α coefficient of expansion · L length from the thrust bearing (or
+//! whatever holds the rotor) to the shaft end · t mean rise of the shaft's temperature
+//!
+//! A growth towards the coupling is positive and closes the gap. Gaps are set cold so that they are
+//! right hot: a pack is stretched cold by what it is to lose.
+//!
+//! Not here: end float of sleeve-bearing motors ([`crate::end_float`]), the angle of the shafts
+//! (`lineup`).
+
+use mechanics::Estimate;
+use quantities::{
+    Basis, Kind, Length, Limits, Measured, Physical, Source, TemperatureCoefficient,
+    TemperatureInterval, Value, Verdict, Working, judge,
+};
+
+use crate::Sheet;
+use crate::kind::{GapRule, Planes};
+
+/// What the gap is to be, cold or hot as the sheet means it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Target {
+    /// The gap.
+    pub gap: Length,
+    /// The limits that it may lie between; open when neither sheet nor kind gives a tolerance.
+    pub limits: Limits,
+    /// The field of the sheet that it comes from, or what was added up.
+    pub from: &'static str,
+    /// How the tolerance is known.
+    pub source: Source,
+}
+
+/// Why there is no target.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum TargetError {
+    /// A figure that the sheet lacks: the field's name.
+    #[error("the sheet has no {0}")]
+    Missing(&'static str),
+}
+
+const SHEET: Source = Source::new("maker’s sheet", "", Basis::MakersSheet);
+const EIGHTH: Source = Source::common_practice(
+    "an eighth of the axial allowance to each side, where a sheet gives no tolerance for a pack",
+);
+const TOUCH: Source = Source::common_practice("flange faces touch: the thinnest feeler, 0.05 mm");
+
+/// The gap that the sheet asks for.
+///
+/// Between hub seats it is `gap.hub_faces` when the sheet gives it, else the packs' free length
+/// with the spacer's; a tolerance that is missing there is an eighth of the axial allowance.
+///
+/// # Errors
+/// [`TargetError::Missing`] names the figure that would settle it.
+/// # Example
+/// ```
+/// use couplings::{Sheet, gap, kind::{GapRule, Planes}};
+/// let mut sheet = Sheet::default();
+/// let missing = gap::target(&sheet, GapRule::HubFaces, Planes::Two).unwrap_err();
+/// assert_eq!(missing.to_string(), "the sheet has no gap.hub_faces");
+/// sheet.gap.hub_faces = Some("3.2 ± 0.4 mm".parse()?);
+/// let target = gap::target(&sheet, GapRule::HubFaces, Planes::Two).unwrap();
+/// assert!((target.limits.greatest.unwrap() - 3.6e-3).abs() < 1e-12);
+/// # Ok::<(), quantities::TextError>(())
+/// ```
+pub fn target(sheet: &Sheet, rule: GapRule, planes: Planes) -> Result<Target, TargetError> {
+    let (gap, dbse) = (&sheet.gap.hub_faces, &sheet.gap.dbse);
+    match rule {
+        GapRule::HubFaces => gap
+            .as_ref()
+            .map(|gap| written(sheet, gap, "gap.hub_faces"))
+            .ok_or(TargetError::Missing("gap.hub_faces")),
+        GapRule::Dbse => dbse
+            .as_ref()
+            .map(|dbse| written(sheet, dbse, "gap.dbse"))
+            .or_else(|| gap.as_ref().map(|gap| written(sheet, gap, "gap.hub_faces")))
+            .ok_or(TargetError::Missing("gap.dbse")),
+        GapRule::SeatsEqualPack => match gap {
+            Some(gap) => Ok(pack_tolerance(sheet, written(sheet, gap, "gap.hub_faces"))),
+            None => Ok(pack_tolerance(sheet, added_up(sheet, planes)?)),
+        },
+        GapRule::FacesTouch => Ok(Target {
+            gap: Length::default(),
+            limits: Limits::at_most(0.05e-3),
+            from: "faces touch",
+            source: TOUCH,
+        }),
+    }
+}
+
+fn written(sheet: &Sheet, gap: &Measured<Length>, from: &'static str) -> Target {
+    let si = gap.value().si();
+    let limits = match (&sheet.gap.least, &sheet.gap.greatest, gap.spread()) {
+        (None, None, Some(spread)) => Limits::between(si - spread.si(), si + spread.si()),
+        (least, greatest, _) => Limits {
+            least: least.as_ref().map(|least| least.value().si()),
+            greatest: greatest.as_ref().map(|greatest| greatest.value().si()),
+        },
+    };
+    Target { gap: gap.value(), limits, from, source: SHEET }
+}
+
+fn added_up(sheet: &Sheet, planes: Planes) -> Result<Target, TargetError> {
+    let missing = |field| TargetError::Missing(field);
+    let sizes = &sheet.sizes;
+    let pack = sizes.pack_thickness.as_ref().ok_or(missing("sizes.pack_thickness"))?.value();
+    let (gap, from) = if planes == Planes::Two {
+        let spacer = sizes.spacer_length.as_ref().ok_or(missing("sizes.spacer_length"))?.value();
+        (spacer + pack * 2.0, "sizes.spacer_length and two of sizes.pack_thickness")
+    } else {
+        (pack, "sizes.pack_thickness")
+    };
+    let limits = Limits {
+        least: sheet.gap.least.as_ref().map(|least| least.value().si()),
+        greatest: sheet.gap.greatest.as_ref().map(|greatest| greatest.value().si()),
+    };
+    Ok(Target { gap, limits, from, source: SHEET })
+}
+
+fn pack_tolerance(sheet: &Sheet, target: Target) -> Target {
+    let axial = sheet.allows.running.axial.as_ref().map(|axial| axial.value().si() / 8.0);
+    match axial {
+        Some(eighth) if target.limits == Limits::default() => {
+            let si = target.gap.si();
+            let limits = Limits::between(si - eighth, si + eighth);
+            Target { limits, source: EIGHTH, ..target }
+        }
+        _ => target,
+    }
+}
+
+/// A gap read at points round the hubs.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Readings {
+    /// The readings, with the `±` of each.
+    pub points: Vec<Estimate<Length>>,
+    /// Their mean, with its `±`.
+    pub mean: Estimate<Length>,
+    /// Widest less narrowest, with its `±`.
+    pub spread: Estimate<Length>,
+}
+
+/// Why readings give no gap.
+#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+pub enum ReadingError {
+    /// Fewer than two points tell nothing of the spread.
+    #[error("{0} points; at least two are needed")]
+    TooFew(usize),
+    /// A point that is no number, or has a `±` below zero.
+    #[error("point {index}: no number, or a ± below zero")]
+    NotANumber {
+        /// Its place, from 0.
+        index: usize,
+    },
+}
+
+/// Mean and spread of a gap read at points round the hubs, evenly spaced.
+///
+/// ```text
+/// mean = Σg/n        spread = widest − narrowest
+/// ```
+/// # Valid
+/// An even number of evenly spaced points, so that an angle between the faces cancels in the mean.
+/// # Errors
+/// [`ReadingError`] for fewer than two points, or one that is no number.
+pub fn readings(points: &[Estimate<Length>]) -> Result<Readings, ReadingError> {
+    if points.len() < 2 {
+        return Err(ReadingError::TooFew(points.len()));
+    }
+    let sound = |point: &Estimate<Length>| {
+        point.value.is_finite() && point.spread.is_finite() && point.spread.si() >= 0.0
+    };
+    if let Some(index) = points.iter().position(|point| !sound(point)) {
+        return Err(ReadingError::NotANumber { index });
+    }
+    let mut sorted = points.to_vec();
+    sorted.sort_by(|a, b| a.value.si().total_cmp(&b.value.si()));
+    let spread = sorted[sorted.len() - 1].less(&sorted[0]);
+    Ok(Readings { points: points.to_vec(), mean: mean(points), spread })
+}
+
+fn mean(points: &[Estimate<Length>]) -> Estimate<Length> {
+    let count = points.iter().fold(0.0, |count, _| count + 1.0);
+    let sum: f64 = points.iter().map(|point| point.value.si()).sum();
+    let squares: f64 = points.iter().map(|point| point.spread.si().powi(2)).sum();
+    Estimate::new(Length::from_si(sum / count), Length::from_si(squares.sqrt() / count))
+}
+
+impl Readings {
+    /// Whether the mean lies within the limits; not measured when there are none.
+    pub fn verdict(&self, target: &Target) -> Verdict {
+        if target.limits == Limits::default() {
+            return Verdict::NotMeasured;
+        }
+        judge(&self.mean.shown(Kind::Gap), &target.limits)
+    }
+
+    /// How the mean was found.
+    pub fn mean_working(&self) -> Working {
+        let formula = match self.points.len() {
+            2 => "m = (g1 + g2)/2",
+            3 => "m = (g1 + g2 + g3)/3",
+            4 => "m = (g1 + g2 + g3 + g4)/4",
+            _ => "m = Σg/n",
+        };
+        self.lettered("Mean gap", formula, self.mean)
+    }
+
+    /// How the spread was found.
+    pub fn spread_working(&self) -> Working {
+        self.lettered("Spread of the gap", "s = widest − narrowest", self.spread)
+    }
+
+    fn lettered(&self, name: &str, formula: &'static str, result: Estimate<Length>) -> Working {
+        const LETTERS: [&str; 8] = ["g1", "g2", "g3", "g4", "g5", "g6", "g7", "g8"];
+        let source = Source::new("readings round the hubs", "", Basis::Computed);
+        let working = Working::new(name, formula, result.shown(Kind::Gap), source);
+        self.points.iter().zip(LETTERS).enumerate().fold(
+            working,
+            |working, (at, (point, letter))| {
+                working.term(letter, format!("gap at point {}", at + 1), point.shown(Kind::Gap))
+            },
+        )
+    }
+}
+
+/// How far a gap has to change to be as it was recorded; positive opens it.
+///
+/// ```text
+/// c = r − f
+/// ```
+pub fn restore(recorded: &Estimate<Length>, found: &Estimate<Length>) -> Restore {
+    Restore { recorded: *recorded, found: *found, change: recorded.less(found) }
+}
+
+/// Bringing a gap back to its record.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Restore {
+    /// As recorded.
+    pub recorded: Estimate<Length>,
+    /// As found now.
+    pub found: Estimate<Length>,
+    /// Change that brings it back; positive opens.
+    pub change: Estimate<Length>,
+}
+
+impl Restore {
+    /// How the change was found.
+    pub fn working(&self) -> Working {
+        let source = Source::new("the record of this job", "", Basis::Entered);
+        Working::new(
+            "Change that restores the gap",
+            "c = r − f",
+            self.change.shown(Kind::Gap),
+            source,
+        )
+        .term("r", "gap as recorded", self.recorded.shown(Kind::Gap))
+        .term("f", "gap as it is", self.found.shown(Kind::Gap))
+    }
+}
+
+/// A shaft that grows towards its coupling.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ShaftGrowth {
+    /// Coefficient of expansion.
+    pub expansion: TemperatureCoefficient,
+    /// From the thrust bearing, or whatever holds the rotor, to the shaft end; negative when the
+    /// coupling lies on the side that the shaft grows away from.
+    pub length: Length,
+    /// Mean rise of the shaft between setting and running.
+    pub rise: Estimate<TemperatureInterval>,
+    /// Growth; positive closes the gap.
+    pub growth: Estimate<Length>,
+}
+
+/// Why there is no growth.
+#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[error("growth of a shaft from numbers that are none")]
+pub struct GrowthError;
+
+/// Growth of a shaft along its axis.
+///
+/// ```text
+/// Δ = α·L·t
+/// ```
+/// # Valid
+/// Growth of the casing that carries the thrust bearing is left out: give it as a shaft of its own
+/// when it is known.
+/// # Errors
+/// [`GrowthError`] for what is no number.
+/// # Source
+/// Thermal expansion; `McMillan`, *Rotating Machinery: Practical Solutions to Unbalance and
+/// Misalignment*, equation 8.1, laid along the shaft.
+pub fn shaft_growth(
+    expansion: TemperatureCoefficient,
+    length: Length,
+    rise: Estimate<TemperatureInterval>,
+) -> Result<ShaftGrowth, GrowthError> {
+    let per_kelvin = expansion.si() * length.si();
+    let (growth, spread) = (per_kelvin * rise.value.si(), (per_kelvin * rise.spread.si()).abs());
+    if !(growth.is_finite() && spread.is_finite()) {
+        return Err(GrowthError);
+    }
+    let growth = Estimate::new(Length::from_si(growth), Length::from_si(spread));
+    Ok(ShaftGrowth { expansion, length, rise, growth })
+}
+
+impl ShaftGrowth {
+    /// How the growth was found.
+    pub fn working(&self) -> Working {
+        let result = self.growth.shown(Kind::Offset);
+        let place = "equation 8.1, along the shaft";
+        let title =
+            "McMillan, Rotating Machinery: Practical Solutions to Unbalance and Misalignment";
+        Working::new(
+            "Growth of the shaft towards the coupling",
+            "D = a·L·t",
+            result,
+            Source::new(title, place, Basis::Read),
+        )
+        .term("a", "coefficient of expansion", Value::new(Kind::Expansion, self.expansion))
+        .term("L", "from thrust bearing to shaft end", Value::new(Kind::Length, self.length))
+        .term("t", "mean rise of the shaft", self.rise.shown(Kind::TemperatureDifference))
+        .valid("without growth of the casing that carries the thrust bearing")
+    }
+}
+
+/// A gap set cold so that it is right hot.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ColdGap {
+    /// Gap wanted hot.
+    pub hot: Length,
+    /// Growth of the driver's shaft.
+    pub driver: Estimate<Length>,
+    /// Growth of the driven shaft.
+    pub driven: Estimate<Length>,
+    /// Gap to set cold.
+    pub cold: Estimate<Length>,
+}
+
+/// The gap to set cold, so that it is as wanted when both shafts, driver’s and driven, have grown.
+///
+/// ```text
+/// c = h + Δ1 + Δ2
+/// ```
+/// A pack that is to be free when hot is stretched cold by Δ1 + Δ2: compare with
+/// [`crate::envelope`].
+pub fn cold_gap(hot: Length, growths: [&ShaftGrowth; 2]) -> ColdGap {
+    let [driver, driven] = growths.map(|shaft| shaft.growth);
+    let cold = Estimate::new(
+        hot + driver.value + driven.value,
+        Length::from_si(driver.spread.si().hypot(driven.spread.si())),
+    );
+    ColdGap { hot, driver, driven, cold }
+}
+
+impl ColdGap {
+    /// What a pack is stretched by, cold: what it loses while it warms up.
+    pub fn stretch(&self) -> Estimate<Length> {
+        Estimate::new(self.cold.value - self.hot, self.cold.spread)
+    }
+
+    /// How the cold gap was found.
+    pub fn working(&self) -> Working {
+        let source = Source::new("growth towards the coupling closes the gap", "", Basis::Computed);
+        Working::new("Gap to set cold", "c = h + D1 + D2", self.cold.shown(Kind::Gap), source)
+            .term("h", "gap wanted hot", Value::new(Kind::Gap, self.hot))
+            .term("D1", "growth of the driver’s shaft", self.driver.shown(Kind::Offset))
+            .term("D2", "growth of the driven shaft", self.driven.shown(Kind::Offset))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn mm(mm: f64) -> Length {
+        Length::from_si(mm / 1e3)
+    }
+
+    fn read(points: [f64; 4]) -> Readings {
+        readings(&points.map(|point| Estimate::new(mm(point), mm(0.02)))).unwrap()
+    }
+
+    /// H = 180 mm wanted hot; shafts of 900 mm by 80 K and 1100 mm by 40 K, 11.7 µm/m/K; worked by
+    /// hand: 0.8424 + 0.5148 mm, so 181.3572 mm cold.
+    #[test]
+    fn shafts_grow_into_the_gap() {
+        let steel = TemperatureCoefficient::from_si(1.17e-5);
+        let rise = |kelvin| Estimate::exact(TemperatureInterval::from_si(kelvin));
+        let one = shaft_growth(steel, mm(900.0), rise(80.0)).unwrap();
+        let other = shaft_growth(steel, mm(1100.0), rise(40.0)).unwrap();
+        assert!((one.growth.value.si() - 0.8424e-3).abs() < 0.5e-7);
+        assert!((other.growth.value.si() - 0.5148e-3).abs() < 0.5e-7);
+        let cold = cold_gap(mm(180.0), [&one, &other]);
+        assert!((cold.cold.value.si() - 181.3572e-3).abs() < 0.5e-7);
+        assert!((cold.stretch().value.si() - 1.3572e-3).abs() < 0.5e-7);
+    }
+
+    /// US Army TM 55-1905-223-24-12, grid coupling: gap 0.125 in, widest less narrowest at most
+    /// 0.010 in.
+    #[test]
+    fn four_points_give_mean_and_spread() {
+        let found = read([3.18, 3.25, 3.30, 3.23]);
+        assert!((found.mean.value.si() - 3.24e-3).abs() < 1e-12);
+        assert!((found.mean.spread.si() - 0.01e-3).abs() < 1e-12);
+        assert!((found.spread.value.si() - 0.12e-3).abs() < 1e-12);
+        assert!(found.spread.value.si() < 0.010 * 0.0254);
+        assert!(readings(&[Estimate::exact(mm(3.0))]).is_err());
+        assert!(readings(&[Estimate::exact(mm(3.0)), Estimate::exact(mm(f64::NAN))]).is_err());
+        assert!(found.mean_working().put_in(quantities::System::Metric).starts_with("(3.18 mm +"));
+    }
+
+    fn sheet(text: [(&str, &str); 4]) -> Sheet {
+        let mut sheet = Sheet::default();
+        for (field, text) in text {
+            let length = (!text.is_empty()).then(|| text.parse().unwrap());
+            match field {
+                "faces" => sheet.gap.hub_faces = length,
+                "pack" => sheet.sizes.pack_thickness = length,
+                "spacer" => sheet.sizes.spacer_length = length,
+                _ => sheet.allows.running.axial = length,
+            }
+        }
+        sheet
+    }
+
+    /// An eighth of the axial allowance is what one instruction for disc packs gives (common
+    /// practice).
+    #[test]
+    fn seats_stand_apart_by_packs_and_spacer() {
+        let bare = [("faces", ""), ("pack", "8.5 mm"), ("spacer", "123.0 mm"), ("axial", "2.0 mm")];
+        let two = target(&sheet(bare), GapRule::SeatsEqualPack, Planes::Two).unwrap();
+        assert!((two.gap.si() - 0.140).abs() < 1e-12);
+        assert!((two.limits.least.unwrap() - 0.139_75).abs() < 1e-12);
+        assert!((two.limits.greatest.unwrap() - 0.140_25).abs() < 1e-12);
+        let one = target(&sheet(bare), GapRule::SeatsEqualPack, Planes::One).unwrap();
+        assert!((one.gap.si() - 0.0085).abs() < 1e-12);
+        let given =
+            [("faces", "140.2 ± 0.3 mm"), ("pack", "8.5 mm"), ("spacer", ""), ("axial", "2.0 mm")];
+        let given = target(&sheet(given), GapRule::SeatsEqualPack, Planes::Two).unwrap();
+        assert!((given.limits.greatest.unwrap() - 0.1405).abs() < 1e-12);
+        let short = [("faces", ""), ("pack", "8.5 mm"), ("spacer", ""), ("axial", "")];
+        assert_eq!(
+            target(&sheet(short), GapRule::SeatsEqualPack, Planes::Two),
+            Err(TargetError::Missing("sizes.spacer_length"))
+        );
+    }
+
+    #[test]
+    fn without_a_tolerance_there_is_no_verdict() {
+        let bare = [("faces", "3.2 mm"), ("pack", ""), ("spacer", ""), ("axial", "")];
+        let open = target(&sheet(bare), GapRule::HubFaces, Planes::Two).unwrap();
+        assert_eq!(read([3.2; 4]).verdict(&open), Verdict::NotMeasured);
+        let touch = target(&sheet(bare), GapRule::FacesTouch, Planes::None).unwrap();
+        assert_eq!(read([0.0, 0.01, 0.0, 0.0]).verdict(&touch), Verdict::Inside);
+        assert_eq!(read([0.3; 4]).verdict(&touch), Verdict::Outside);
+    }
+
+    proptest::proptest! {
+        /// Turning one shaft moves every point of the gap round; mean and spread stay.
+        #[test]
+        fn turning_round_changes_nothing(a in 1.0..9.0_f64, b in 1.0..9.0_f64, c in 1.0..9.0_f64, d in 1.0..9.0_f64) {
+            let (one, other) = (read([a, b, c, d]), read([c, d, a, b]));
+            proptest::prop_assert!((one.mean.value.si() - other.mean.value.si()).abs() < 1e-15);
+            proptest::prop_assert_eq!(one.spread, other.spread);
+        }
+    }
+}
