@@ -20,11 +20,14 @@
 //!
 //! Not here: what a kind of coupling forgives (`couplings`), and what to say to whom (`job`).
 
+pub mod axial;
+pub mod bounded;
 pub mod clock;
 pub mod closure;
 pub mod dial;
 mod estimate;
 pub mod fit;
+pub mod foot;
 pub mod growth;
 mod layout;
 pub mod line;
@@ -34,6 +37,8 @@ mod observation;
 pub mod position;
 pub mod sag;
 pub mod shims;
+pub mod strain;
+pub mod tolerance;
 
 pub use estimate::Estimate;
 pub use layout::{Body, Layout, Machine, Plane, Spool};

@@ -85,6 +85,11 @@ impl Line {
         self
     }
 
+    /// With the covariance of another line instead of its own.
+    pub(crate) fn with_covariance_of(self, other: &Self) -> Self {
+        Self { covariance: other.moved_to(self.x0_m).covariance, ..self }
+    }
+
     /// A linear form of the line: value and standard uncertainty of `on_offset·d(x₀) + on_slope·q`.
     pub(crate) fn form(&self, plane: Plane, [on_offset, on_slope]: [f64; 2]) -> (f64, f64) {
         let mut row = [0.0; 4];

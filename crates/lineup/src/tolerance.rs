@@ -1,0 +1,300 @@
+//! Is the line-up good enough? Offset, slope, and the angles at flex planes, against levels.
+//!
+//! Levels are data: a site's rule, a rule by speed, the coupling's own allowance. Each has an aim,
+//! a limit, or both. What is judged is the deviation from the target; vertical and sideways stand
+//! apart, each with its `±`. Of several levels that apply, the strictest counts and is named.
+//!
+//! A difference of gaps across a face is a slope: gap over diameter.
+
+use quantities::{
+    Angle, Basis, Kind, Length, Limits, Physical, Source, Value, Verdict, Working, judge,
+};
+
+use crate::line::Line;
+use crate::{Layout, Plane};
+
+/// What a level limits.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Measure {
+    /// Offset of the two shafts at the reference plane.
+    Offset,
+    /// Slope of the one against the other.
+    Slope,
+    /// Angle at each flex plane of a spacer.
+    FlexAngle,
+}
+
+impl Measure {
+    fn kind(self) -> Kind {
+        match self {
+            Self::Offset => Kind::Offset,
+            Self::Slope | Self::FlexAngle => Kind::Slope,
+        }
+    }
+}
+
+/// A level of one measure; make it with [`Level::offset`], [`Level::slope`] or [`Level::flex_angle`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct Level {
+    /// Whose: "site rule", "coupling's own".
+    pub name: String,
+    /// What it limits.
+    pub measure: Measure,
+    /// What to work towards, in SI.
+    aim: Option<f64>,
+    /// What to stay within, in SI.
+    limit: Option<f64>,
+    /// Where it comes from.
+    pub source: Source,
+}
+
+/// Why nothing can be judged.
+#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+pub enum ToleranceError {
+    /// A level that is no number or not positive, or an aim wider than its limit.
+    #[error("a level of aim {aim:?} and limit {limit:?}, in SI")]
+    Level {
+        /// The aim.
+        aim: Option<f64>,
+        /// The limit.
+        limit: Option<f64>,
+    },
+    /// A level for flex planes, and a layout without them.
+    #[error("a level for flex planes, but the layout has no spool")]
+    NoSpool,
+}
+
+impl Level {
+    /// On the offset at the reference plane.
+    ///
+    /// # Errors
+    /// [`ToleranceError::Level`]; so for all makers of levels.
+    pub fn offset(
+        name: impl Into<String>,
+        aim: Option<Length>,
+        limit: Option<Length>,
+        source: Source,
+    ) -> Result<Self, ToleranceError> {
+        let si = |length: Option<Length>| length.map(Physical::si);
+        Self::new(name.into(), Measure::Offset, si(aim), si(limit), source)
+    }
+
+    /// On the slope; a gap difference over its diameter is one.
+    ///
+    /// # Errors
+    /// [`ToleranceError::Level`].
+    pub fn slope(
+        name: impl Into<String>,
+        aim: Option<Angle>,
+        limit: Option<Angle>,
+        source: Source,
+    ) -> Result<Self, ToleranceError> {
+        let si = |angle: Option<Angle>| angle.map(Physical::si);
+        Self::new(name.into(), Measure::Slope, si(aim), si(limit), source)
+    }
+
+    /// On the angle at each flex plane: offset at the other plane over the distance between them.
+    ///
+    /// # Errors
+    /// [`ToleranceError::Level`].
+    pub fn flex_angle(
+        name: impl Into<String>,
+        aim: Option<Angle>,
+        limit: Option<Angle>,
+        source: Source,
+    ) -> Result<Self, ToleranceError> {
+        let si = |angle: Option<Angle>| angle.map(Physical::si);
+        Self::new(name.into(), Measure::FlexAngle, si(aim), si(limit), source)
+    }
+
+    fn new(
+        name: String,
+        measure: Measure,
+        aim: Option<f64>,
+        limit: Option<f64>,
+        source: Source,
+    ) -> Result<Self, ToleranceError> {
+        let positive = [aim, limit].into_iter().flatten().all(|si| si > 0.0 && si.is_finite());
+        let ordered = aim.zip(limit).is_none_or(|(aim, limit)| aim <= limit);
+        if !positive || !ordered || (aim.is_none() && limit.is_none()) {
+            return Err(ToleranceError::Level { aim, limit });
+        }
+        Ok(Self { name, measure, aim, limit, source })
+    }
+
+    /// What to work towards, as a value to show.
+    pub fn aim(&self) -> Option<Value> {
+        self.aim.map(|si| self.value(si))
+    }
+
+    /// What to stay within, as a value to show.
+    pub fn limit(&self) -> Option<Value> {
+        self.limit.map(|si| self.value(si))
+    }
+
+    /// The limit in SI, or the aim where there is none.
+    pub(crate) fn widest(&self) -> f64 {
+        self.limit.or(self.aim).unwrap_or(f64::INFINITY)
+    }
+
+    fn value(&self, si: f64) -> Value {
+        Value { kind: self.measure.kind(), si, plus_minus: None }
+    }
+}
+
+/// Where along the coupling a deviation was judged.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Place {
+    /// The reference plane, for an offset; the whole coupling, for a slope.
+    Coupling,
+    /// The flex plane at the driver's end.
+    DriverEnd,
+    /// The flex plane at the driven machine's end.
+    DrivenEnd,
+}
+
+/// One deviation against the strictest levels.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Judgement {
+    /// In this plane.
+    pub plane: Plane,
+    /// Here.
+    pub place: Place,
+    /// Of this measure.
+    pub measure: Measure,
+    /// Deviation from the target, signed, with its `±`.
+    pub deviation: Value,
+    /// The level with the strictest limit, and the verdict by it.
+    pub by_limit: Option<(Level, Verdict)>,
+    /// The level with the strictest aim, and the verdict by it.
+    pub by_aim: Option<(Level, Verdict)>,
+}
+
+impl Judgement {
+    /// The verdict by the limit, or by the aim where no level has a limit.
+    pub fn verdict(&self) -> Verdict {
+        let by = self.by_limit.as_ref().or(self.by_aim.as_ref());
+        by.map_or(Verdict::NotMeasured, |(_, verdict)| *verdict)
+    }
+
+    /// Size of the deviation over the limit (over the aim where there is no limit).
+    pub fn ratio(&self) -> f64 {
+        let by = self.by_limit.as_ref().or(self.by_aim.as_ref());
+        by.map_or(0.0, |(level, _)| self.deviation.si.abs() / level.widest())
+    }
+
+    /// How it was judged.
+    pub fn working(&self) -> Working {
+        let level = self.by_limit.as_ref().or(self.by_aim.as_ref()).map(|(level, _)| level);
+        let source = level.map_or(Source::new("No level given", "", Basis::Entered), |l| l.source);
+        let name = match self.place {
+            Place::Coupling => "deviation from the target",
+            Place::DriverEnd => "angle at the driver’s flex plane, less its target",
+            Place::DrivenEnd => "angle at the driven machine’s flex plane, less its target",
+        };
+        let working = Working::new(
+            format!("Part of the level used up, {}", self.plane.words()),
+            "r = |d|/T",
+            Value { kind: Kind::Percent, si: self.ratio(), plus_minus: None },
+            source,
+        )
+        .term("d", name, self.deviation);
+        match level {
+            Some(level) => working.term("T", level.name.clone(), level.value(level.widest())),
+            None => working,
+        }
+    }
+}
+
+/// The worst word of all, and not measured when there is nothing.
+pub fn worst(judgements: &[Judgement]) -> Verdict {
+    judgements.iter().map(Judgement::verdict).max().unwrap_or(Verdict::NotMeasured)
+}
+
+/// Judges a deviation (position minus target) in both planes against all levels.
+///
+/// # Errors
+/// [`ToleranceError::NoSpool`] for a level on flex angles without flex planes.
+/// # Example
+/// ```
+/// use lineup::line::Line;
+/// use lineup::tolerance::{Level, judge_line, worst};
+/// use lineup::{Layout, Machine};
+/// use quantities::{Length, Physical, Source, Verdict};
+/// let level = Level::offset("site rule", None, Some(Length::from_si(6e-5)), Source::common_practice("site"))?;
+/// let middle = Length::from_si(0.0);
+/// let layout = Layout { moving: Machine::Driver, reference: middle, spool: None };
+/// let judged = judge_line(&layout, &Line::zero(middle), &[level])?;
+/// assert_eq!(worst(&judged), Verdict::Inside);
+/// # Ok::<(), lineup::tolerance::ToleranceError>(())
+/// ```
+pub fn judge_line(
+    layout: &Layout,
+    deviation: &Line,
+    levels: &[Level],
+) -> Result<Vec<Judgement>, ToleranceError> {
+    let mut judged = Vec::new();
+    for plane in Plane::BOTH {
+        for (place, measure) in places(levels) {
+            let form = form(layout, place, measure).ok_or(ToleranceError::NoSpool)?;
+            let shift = deviation.reference().si() - layout.reference.si();
+            let (si, u) = deviation.form(plane, [form[0], form[1] - form[0] * shift]);
+            let deviation = Value { kind: measure.kind(), si, plus_minus: Some(2.0 * u) };
+            let strictest = |of: fn(&Level) -> Option<f64>| {
+                let with = levels.iter().filter(|level| level.measure == measure);
+                let with = with.filter_map(|level| of(level).map(|si| (si, level)));
+                with.min_by(|a, b| a.0.total_cmp(&b.0)).map(|(si, level)| {
+                    (level.clone(), judge(&deviation, &Limits::between(-si, si)))
+                })
+            };
+            let (by_limit, by_aim) = (strictest(|level| level.limit), strictest(|level| level.aim));
+            judged.push(Judgement { plane, place, measure, deviation, by_limit, by_aim });
+        }
+    }
+    Ok(judged)
+}
+
+/// What the levels ask to be looked at.
+fn places(levels: &[Level]) -> Vec<(Place, Measure)> {
+    let all = [
+        (Place::Coupling, Measure::Offset),
+        (Place::Coupling, Measure::Slope),
+        (Place::DriverEnd, Measure::FlexAngle),
+        (Place::DrivenEnd, Measure::FlexAngle),
+    ];
+    let asked = |measure| levels.iter().any(|level| level.measure == measure);
+    all.into_iter().filter(|(_, measure)| asked(*measure)).collect()
+}
+
+/// A measure as a form of (offset at the layout's reference plane, slope) of moving minus fixed.
+pub(crate) fn form(layout: &Layout, place: Place, measure: Measure) -> Option<[f64; 2]> {
+    let flex = |sign: f64, x: f64, length: f64| {
+        let per_length = sign * layout.sign() / length;
+        [per_length, per_length * (x - layout.reference.si())]
+    };
+    match (measure, place) {
+        (Measure::Offset, _) => Some([1.0, 0.0]),
+        (Measure::Slope, _) => Some([0.0, 1.0]),
+        (Measure::FlexAngle, Place::DrivenEnd) => {
+            layout.flex_planes().map(|(x1, x2)| flex(-1.0, x1, x2 - x1))
+        }
+        (Measure::FlexAngle, _) => layout.flex_planes().map(|(x1, x2)| flex(1.0, x2, x2 - x1)),
+    }
+}
+
+/// Every level as a ratio: forms that give 1 where the widest of its level is reached, the
+/// strictest of each measure only.
+pub(crate) fn ratio_forms(
+    layout: &Layout,
+    levels: &[Level],
+) -> Result<Vec<[f64; 2]>, ToleranceError> {
+    places(levels)
+        .into_iter()
+        .map(|(place, measure)| {
+            let with = levels.iter().filter(|level| level.measure == measure);
+            let widest = with.map(Level::widest).fold(f64::INFINITY, f64::min);
+            let form = form(layout, place, measure).ok_or(ToleranceError::NoSpool)?;
+            Ok(form.map(|part| part / widest))
+        })
+        .collect()
+}
