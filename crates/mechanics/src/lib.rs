@@ -11,7 +11,9 @@
 
 pub mod bolts;
 mod estimate;
+pub mod heat;
 pub mod interference;
+pub mod keys;
 mod least_squares;
 pub mod mass;
 pub mod order;
