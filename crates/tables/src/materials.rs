@@ -13,7 +13,7 @@ use quantities::{
     ThermalConductivity, ThermodynamicTemperature,
 };
 use uom::si::temperature_coefficient::per_kelvin;
-use uom::si::thermodynamic_temperature::degree_celsius;
+use uom::si::thermodynamic_temperature::degree_fahrenheit;
 
 use crate::si::{celsius, gigapascals, j_kg_k, kg_m3, megapascals, per_kelvin_e6, w_m_k};
 
@@ -206,11 +206,14 @@ const TE_1: [(f64, f64); 20] = [
     (800.0, 7.8), (850.0, 7.9), (900.0, 7.9), (950.0, 8.0), (1000.0, 8.1),
 ];
 
+/// A temperature converted from another unit must not slip over an end by a rounding error.
+const HAIR: f64 = 1e-6;
+
 /// Mean coefficient of expansion of carbon steel from room temperature to `to`, by straight lines
 /// between the rows of the table.
 ///
 /// # Valid
-/// 20 to 537 °C. The table begins at 70 °F (21.1 °C); its first row serves from 20 °C. Printed to
+/// 20 to 538 °C (1000 °F). The table begins at 70 °F (21.1 °C); its first row serves from 20 °C. Printed to
 /// 0.1·10⁻⁶ per °F, so good to about ± 0.1·10⁻⁶ per K. A smaller round figure asks for a hotter
 /// hub and is on the safe side for fitting. Beyond the range `None`.
 /// # Source
@@ -224,11 +227,11 @@ const TE_1: [(f64, f64); 20] = [
 /// assert!((mean - 12.78e-6).abs() < 0.01e-6);
 /// ```
 pub fn steel_expansion(to: ThermodynamicTemperature) -> Option<TemperatureCoefficient> {
-    let celsius = to.get::<degree_celsius>();
-    if !(20.0 - 1e-9..=537.0).contains(&celsius) {
+    let fahrenheit = to.get::<degree_fahrenheit>();
+    if !(68.0 - HAIR..=1000.0 + HAIR).contains(&fahrenheit) {
         return None;
     }
-    let fahrenheit = (celsius * 1.8 + 32.0).max(70.0);
+    let fahrenheit = fahrenheit.clamp(70.0, 1000.0);
     let pair = TE_1.windows(2).find(|pair| fahrenheit <= pair[1].0)?;
     let [(from, low), (to, high)] = [pair[0], pair[1]];
     let mean = low + (high - low) * (fahrenheit - from) / (to - from);

@@ -3,10 +3,12 @@
 use std::marker::PhantomData;
 
 use quantities::{
-    Length, MassDensity, Pressure, SpecificHeatCapacity, TemperatureCoefficient,
-    ThermalConductivity, ThermodynamicTemperature,
+    Angle, Force, Length, MassDensity, Pressure, SpecificHeatCapacity, TemperatureCoefficient,
+    TemperatureInterval, ThermalConductivity, ThermodynamicTemperature, Torque,
 };
 use uom::si::f64::Area;
+
+const POUND_FORCE: f64 = 4.448_221_615_260_5;
 
 macro_rules! constant {
     ($($name:ident: $quantity:ident, $per:expr, $unit:literal;)*) => {$(
@@ -22,10 +24,15 @@ constant! {
     inches: Length, 0.0254, "in";
     square_millimetres: Area, 1e-6, "mm²";
     square_inches: Area, 0.0254 * 0.0254, "in²";
+    milliradians: Angle, 1e-3, "mrad";
+    pounds_force: Force, POUND_FORCE, "lbf";
+    newton_metres: Torque, 1.0, "N·m";
+    pound_feet: Torque, POUND_FORCE * 0.3048, "lbf·ft";
     gigapascals: Pressure, 1e9, "GPa";
     megapascals: Pressure, 1e6, "MPa";
-    psi: Pressure, 4.448_221_615_260_5 / (0.0254 * 0.0254), "psi";
+    psi: Pressure, POUND_FORCE / (0.0254 * 0.0254), "psi";
     per_kelvin_e6: TemperatureCoefficient, 1e-6, "10⁻⁶ per K";
+    kelvins: TemperatureInterval, 1.0, "K";
     kg_m3: MassDensity, 1.0, "kg/m³";
     w_m_k: ThermalConductivity, 1.0, "W/(m·K)";
     j_kg_k: SpecificHeatCapacity, 1.0, "J/(kg·K)";

@@ -2,10 +2,12 @@
 //! with their sources, and against the rules that the publications state.
 
 mod agma_9002;
+mod alignment;
 mod ansi_b4_1;
 mod bolts;
 mod iso_286;
 mod keys;
+mod materials;
 
 use quantities::Length;
 use toml::Value;
