@@ -330,10 +330,8 @@ impl ShaftGrowth {
 pub struct ColdGap {
     /// Gap wanted hot.
     pub hot: Length,
-    /// Growth of the driver's shaft.
-    pub driver: Estimate<Length>,
-    /// Growth of the driven shaft.
-    pub driven: Estimate<Length>,
+    /// Growth of the driver’s and of the driven shaft.
+    pub growths: [Estimate<Length>; 2],
     /// Gap to set cold.
     pub cold: Estimate<Length>,
 }
@@ -345,13 +343,10 @@ pub struct ColdGap {
 /// ```
 /// A pack that is to be free when hot is stretched cold by Δ1 + Δ2: compare with
 /// [`crate::envelope`].
-pub fn cold_gap(hot: Length, growths: [&ShaftGrowth; 2]) -> ColdGap {
-    let [driver, driven] = growths.map(|shaft| shaft.growth);
-    let cold = Estimate::new(
-        hot + driver.value + driven.value,
-        Length::from_si(driver.spread.si().hypot(driven.spread.si())),
-    );
-    ColdGap { hot, driver, driven, cold }
+pub fn cold_gap(hot: Length, growths: [Estimate<Length>; 2]) -> ColdGap {
+    let spread = growths[0].spread.si().hypot(growths[1].spread.si());
+    let cold = hot + growths[0].value + growths[1].value;
+    ColdGap { hot, growths, cold: Estimate::new(cold, Length::from_si(spread)) }
 }
 
 impl ColdGap {
@@ -365,8 +360,8 @@ impl ColdGap {
         let source = Source::new("growth towards the coupling closes the gap", "", Basis::Computed);
         Working::new("Gap to set cold", "c = h + D1 + D2", self.cold.shown(Kind::Gap), source)
             .term("h", "gap wanted hot", Value::new(Kind::Gap, self.hot))
-            .term("D1", "growth of the driver’s shaft", self.driver.shown(Kind::Offset))
-            .term("D2", "growth of the driven shaft", self.driven.shown(Kind::Offset))
+            .term("D1", "growth of the driver’s shaft", self.growths[0].shown(Kind::Offset))
+            .term("D2", "growth of the driven shaft", self.growths[1].shown(Kind::Offset))
     }
 }
 
@@ -392,7 +387,7 @@ mod tests {
         let other = shaft_growth(steel, mm(1100.0), rise(40.0)).unwrap();
         assert!((one.growth.value.si() - 0.8424e-3).abs() < 0.5e-7);
         assert!((other.growth.value.si() - 0.5148e-3).abs() < 0.5e-7);
-        let cold = cold_gap(mm(180.0), [&one, &other]);
+        let cold = cold_gap(mm(180.0), [one.growth, other.growth]);
         assert!((cold.cold.value.si() - 181.3572e-3).abs() < 0.5e-7);
         assert!((cold.stretch().value.si() - 1.3572e-3).abs() < 0.5e-7);
     }

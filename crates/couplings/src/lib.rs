@@ -10,12 +10,15 @@
 //! Not here: what a job has measured (`job`), how metal behaves (`mechanics`), where the shafts
 //! are (`lineup`).
 
+pub mod closeup;
 pub mod end_float;
 pub mod envelope;
 pub mod gap;
 pub mod kind;
 mod kinds;
+pub mod lubricant;
 pub mod rating;
+pub mod running;
 pub mod service;
 pub mod share;
 pub mod sheet;
@@ -23,8 +26,14 @@ pub mod spacer;
 pub mod step;
 mod steps;
 pub mod teeth;
+pub mod wear;
 
-pub use kind::{Form, Kind};
+pub use kind::{
+    Bolting, Caution, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule, GoesBack, Kind,
+    Load, Lubrication, Need, Part, Planes, Play, Reason, Shock, Spacer, Speaks, Turn, Twist,
+    common_cautions,
+};
 pub use kinds::{kind, kinds};
-pub use sheet::Sheet;
+pub use share::Share;
+pub use sheet::{Allowance, Allows, Sheet};
 pub use step::{Side, Stage, Step, When};

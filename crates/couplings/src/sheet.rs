@@ -9,6 +9,7 @@ use quantities::{
 };
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use tables::nut_factor::Threads;
 
 /// The maker's sheet. Whatever is left out counts as not known.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -192,22 +193,6 @@ pub struct Bolts {
     /// Torque that turns a self-locking nut before it seats.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub prevailing_torque: Option<Measured<Torque>>,
-}
-
-/// What threads are like when they are tightened.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Threads {
-    /// Dry, as rolled or black.
-    Dry,
-    /// Zinc plated, dry.
-    ZincPlated,
-    /// A film of light oil.
-    LightlyOiled,
-    /// Well lubricated.
-    Lubricated,
-    /// With molybdenum disulphide.
-    Molybdenum,
 }
 
 /// Set screws of the hubs.
