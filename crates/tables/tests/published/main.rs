@@ -8,6 +8,7 @@ mod bolts;
 mod iso_286;
 mod keys;
 mod materials;
+mod practice;
 
 use quantities::Length;
 use toml::Value;

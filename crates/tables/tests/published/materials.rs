@@ -35,7 +35,7 @@ fn near(found: f64, printed: f64, part: f64, what: &str) {
     assert!((found / printed - 1.0).abs() <= part, "{what}: {found} for {printed}");
 }
 
-/// The tables round to two figures and differ among themselves: 10 % is how well a class of metal
+/// The tables round to two figures and differ among themselves: 12 % is how well a class of metal
 /// is known by its name. Where a figure here is that of the table, it is equal.
 #[test]
 fn properties_agree_with_the_tables() {
