@@ -8,6 +8,8 @@
 
 use quantities::{Basis, Force, Kind, Length, Physical, Pressure, Source, Torque, Value, Working};
 
+use uom::si::f64::Area;
+
 use crate::{Range, is_positive};
 
 /// Why bolts give no number.
@@ -181,20 +183,20 @@ pub const PASSES: [f64; 3] = [0.3, 0.7, 1.0];
 /// ```text
 /// A = π/4·(d − 0.9382·P)²
 /// ```
-/// Returned in m²: an area carries no unit of its own here.
 /// # Valid
 /// ISO metric and Unified threads, which share one profile: 0.9743/n in inches is 0.9743·P.
 /// # Errors
 /// [`BoltError::Length`] for a diameter or pitch not above zero, or a pitch that leaves no core.
 /// # Source
 /// ISO 898-1 (metric), ASME B1.1 (Unified); from memory.
-pub fn stress_area_m2(diameter: Length, pitch: Length, thread: Thread) -> Result<f64, BoltError> {
+pub fn stress_area(diameter: Length, pitch: Length, thread: Thread) -> Result<Area, BoltError> {
     let loss = match thread {
         Thread::Metric => 0.9382,
         Thread::Unified => 0.9743,
     };
     let core = length(diameter)? - length(pitch)? * loss;
-    Ok(std::f64::consts::FRAC_PI_4 * length(core)?.si().powi(2))
+    let core = length(core)?;
+    Ok(core * core * std::f64::consts::FRAC_PI_4)
 }
 
 /// The two families of thread.
@@ -362,11 +364,12 @@ mod tests {
     /// ISO 898-1 stress areas: M16 157 mm², M20 245 mm²; ASME B1.1: 3/4-10 0.334 in².
     #[test]
     fn stress_areas() {
-        let area = |d, p| stress_area_m2(mm(d), mm(p), Thread::Metric).unwrap() * 1e6;
+        let area = |d, p| stress_area(mm(d), mm(p), Thread::Metric).unwrap().value * 1e6;
         close(area(16.0, 2.0), 157.0, 0.5);
         close(area(20.0, 2.5), 245.0, 0.5);
         let (d, p) = (Length::new::<inch>(0.75), Length::new::<inch>(0.1));
-        close(stress_area_m2(d, p, Thread::Unified).unwrap() / 0.0254_f64.powi(2), 0.334, 0.0005);
+        let area = stress_area(d, p, Thread::Unified).unwrap();
+        close(area.value / 0.0254_f64.powi(2), 0.334, 0.0005);
     }
 
     /// Worked by hand: μ·n·F·R = 0.15·8·68 250·0.110 and n·π/4·s²·τ·R = 6·380.13·60·0.130.
@@ -400,7 +403,7 @@ mod tests {
         assert!(tightening_torque(0.0, Force::from_si(1.0), mm(16.0)).is_err());
         assert!(tightening_torque(f64::NAN, Force::from_si(1.0), mm(16.0)).is_err());
         assert!(flange_friction(0.1, 0, Force::from_si(1.0), mm(16.0)).is_err());
-        assert!(stress_area_m2(mm(2.0), mm(3.0), Thread::Metric).is_err());
+        assert!(stress_area(mm(2.0), mm(3.0), Thread::Metric).is_err());
         let backwards = Range::new(0.25, 0.15);
         assert!(preload_range(Torque::from_si(1.0), backwards, mm(16.0)).is_err());
     }

@@ -18,7 +18,10 @@ mod least_squares;
 pub mod mass;
 pub mod order;
 pub mod power;
+pub mod pull;
 pub mod size;
+pub mod taper;
+pub mod window;
 
 pub(crate) use estimate::is_positive;
 pub use estimate::{Estimate, Range};

@@ -11,6 +11,8 @@ use quantities::{
     ThermodynamicTemperature, Time,
 };
 
+use uom::si::{area::square_meter, f64::Area};
+
 use super::HeatError;
 use crate::is_positive;
 
@@ -67,8 +69,8 @@ pub enum BoreSurface {
 pub struct Lumped {
     /// Mass.
     pub mass: Mass,
-    /// Surface, in m².
-    pub area_m2: f64,
+    /// Surface.
+    pub area: Area,
     /// Time constant.
     pub time_constant: Time,
     /// Biot number on volume over surface: below 0.1 the lump is a fair picture.
@@ -112,7 +114,7 @@ pub fn lumped_cooling(
     let constant = capacity / (film_w_m2k * area_m2);
     Ok(Lumped {
         mass: Mass::from_si(mass),
-        area_m2,
+        area: Area::new::<square_meter>(area_m2),
         time_constant: Time::from_si(constant),
         biot: film_w_m2k * volume_m3 / (area_m2 * conductivity.si()),
         time: Time::from_si(constant * ratio.ln()),

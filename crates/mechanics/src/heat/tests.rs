@@ -182,7 +182,7 @@ fn rings_cool_and_warm_as_worked_by_hand() {
         .unwrap();
         let found = [
             found.mass.si(),
-            found.area_m2,
+            found.area.value,
             found.time_constant.si(),
             found.time.si(),
             found.biot,
