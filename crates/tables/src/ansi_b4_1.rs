@@ -15,7 +15,7 @@ use serde::{Deserialize, Serialize};
 use uom::si::length::{inch, mil};
 
 use crate::fits::{Zone, Zones};
-use crate::step::{NO, Row, row};
+use crate::step::{NO, Row, lies_in, row};
 
 /// Upper deviation of the hole, upper and lower of the shaft, in thousandths of an inch.
 type Limits = [f64; 3];
@@ -71,6 +71,8 @@ const FN_SOURCE: Source = Source::new(
     "force and shrink fits",
     Basis::Read,
 );
+const FN_RECALLED: Source =
+    Source::new("ANSI B4.1-1967 Table 11", "over 3.94 up to 4.73 in", Basis::Memory);
 const LN_SOURCE: Source = Source::new(
     "ANSI B4.1-1967 Table 12, in Machinery’s Handbook, 31st ed.",
     "interference locational fits",
@@ -156,9 +158,10 @@ impl Class {
         }
     }
 
-    /// Where its figures come from.
-    pub fn source(self) -> Source {
+    /// Where its figures for a nominal size come from.
+    pub fn source(self, nominal: Length) -> Source {
         match self.family {
+            Family::Fn if lies_in(nominal.get::<inch>(), 3.94, 4.73) => FN_RECALLED,
             Family::Fn => FN_SOURCE,
             Family::Ln => LN_SOURCE,
             Family::Lc => LC_SOURCE,

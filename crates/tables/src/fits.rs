@@ -91,11 +91,11 @@ impl Fit {
         self.zones(nominal).map(|zones| zones.interference())
     }
 
-    /// Where its figures come from.
-    pub fn source(self) -> Source {
+    /// Where its figures for a nominal size come from.
+    pub fn source(self, nominal: Length) -> Source {
         match self {
-            Self::Iso(_) => iso_286::SOURCE,
-            Self::Inch(class) => class.source(),
+            Self::Iso(fit) => fit.source(nominal),
+            Self::Inch(class) => class.source(nominal),
         }
     }
 }
@@ -128,6 +128,22 @@ as_text!(Fit);
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// What is from memory says so, and nothing else does.
+    #[test]
+    fn sources_know_how_they_are_known() {
+        use quantities::Basis;
+        use uom::si::length::{inch, millimeter};
+        let basis = |fit: &str, size| fit.parse::<Fit>().unwrap().source(size).basis;
+        let (mm, inches) = (Length::new::<millimeter>, Length::new::<inch>);
+        assert_eq!(basis("H7/p6", mm(100.0)), Basis::Read);
+        assert_eq!(basis("H7/j6", mm(180.0)), Basis::Memory);
+        assert_eq!(basis("H7/j6", mm(200.0)), Basis::Read);
+        assert_eq!(basis("C11/h11", mm(80.0)), Basis::Memory);
+        assert_eq!(basis("FN2", inches(4.0)), Basis::Memory);
+        assert_eq!(basis("FN2", inches(3.0)), Basis::Read);
+        assert_eq!(basis("LC2", inches(3.0)), Basis::Computed);
+    }
 
     #[test]
     fn either_system_is_read_and_written_back() {

@@ -23,6 +23,7 @@ use serde::{Deserialize, Serialize};
 use uom::si::length::{micrometer, millimeter};
 
 pub use crate::fits::{Zone, Zones};
+use crate::step::lies_in;
 
 /// Where the figures come from.
 pub const SOURCE: Source = Source::new(
@@ -30,6 +31,10 @@ pub const SOURCE: Source = Source::new(
     "Tables 15.1 to 15.3",
     Basis::Read,
 );
+
+/// Where the deviations c (but for 30 to 40 mm) and j up to 180 mm come from.
+pub const RECALLED: Source =
+    Source::new("ISO 286-1", "fundamental deviations c and j of shafts", Basis::Memory);
 
 /// Whether a class belongs to a hole (capital letter) or to a shaft.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -128,6 +133,17 @@ impl Class {
         self.grade
     }
 
+    /// Where its figures for a nominal size come from.
+    pub fn source(self, nominal: Length) -> Source {
+        let nominal_mm = nominal.get::<millimeter>();
+        let recalled = match (self.part, self.letter) {
+            (_, Letter::C) => !lies_in(nominal_mm, 30.0, 40.0),
+            (Part::Shaft, Letter::J) => lies_in(nominal_mm, 0.0, 180.0),
+            _ => false,
+        };
+        if recalled { RECALLED } else { SOURCE }
+    }
+
     /// Upper and lower deviation for a nominal size.
     ///
     /// # Valid
@@ -179,6 +195,12 @@ impl Fit {
     /// ```
     pub fn interference(self, nominal: Length) -> Result<(Length, Length), Iso286Error> {
         self.zones(nominal).map(|zones| zones.interference())
+    }
+
+    /// Where its figures for a nominal size come from: the less sure of its two classes.
+    pub fn source(self, nominal: Length) -> Source {
+        let [hole, shaft] = [self.hole, self.shaft].map(|class| class.source(nominal));
+        if hole == RECALLED { hole } else { shaft }
     }
 
     /// The zones of hole and shaft.

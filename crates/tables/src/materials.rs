@@ -58,6 +58,11 @@ const SHIGLEY: Source = Source::new(
     "Table A-5 (E, ν); expansion ASME BPVC II-D Table TE-1 at 21 °C; the rest general property tables",
     Basis::Memory,
 );
+const IRON: Source = Source::new(
+    "Shigley’s Mechanical Engineering Design, 9th ed.",
+    "Table A-5 (E, ν); the rest general property tables",
+    Basis::Memory,
+);
 const PROPERTIES: Source =
     Source::common_practice("general property tables, rounded to two figures");
 const CASTINGS: Source = Source::common_practice("comparison tables of cast irons and cast steels");
@@ -131,7 +136,7 @@ static MATERIALS: [Material; 11] = [
     metal("martensitic stainless", [200.0, 0.28, 10.3,  7750.0,  25.0, 460.0], FROM_MEMORY)
         .yielding(500.0, memory("EN 10088-3", "X20Cr13+QT700"))
         .heated_to(200.0, HIGH_ALLOY),
-    metal("cast iron",            [100.0, 0.211, 10.5,  7200.0,  46.0, 450.0], SHIGLEY)
+    metal("cast iron",            [100.0, 0.211, 10.5,  7200.0,  46.0, 450.0], IRON)
         .heated_to(260.0, HUB_CEILING),
     metal("ductile iron",         [170.0, 0.29,  11.0,  7100.0,  36.0, 490.0], PROPERTIES)
         .yielding(310.0, memory("ASTM A536", "grade 65-45-12: 45 ksi, as the grade says"))
