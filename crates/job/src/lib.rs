@@ -1,1 +1,22 @@
-//! The log book, the state of a job and its plan
+//! The log book, the state of a job, and its plan.
+//!
+//! A job is a log book: entries are added, never changed ([`Entry`]). What its entries say now is
+//! a [`Job`], whose tables are those of a [`JobFile`]; so a job can be one TOML file as well. A
+//! [`plan::Plan`] is a pure function of it.
+//!
+//! Not here: where log books are kept (`records`), how a plan looks (`figures`, `papers`, `web`).
+
+mod book;
+mod check;
+mod entry;
+pub mod file;
+pub mod plan;
+mod read;
+mod stage;
+
+pub use book::{ActError, Job, Line, LogBook, Note, SetAside};
+pub use check::{Problem, impossible};
+pub use entry::{Act, Entry, EntryId, Written};
+pub use file::JobFile;
+pub use read::{FileError, read, schema, write};
+pub use stage::Stage;

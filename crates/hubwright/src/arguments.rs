@@ -1,0 +1,151 @@
+//! The command line.
+
+use std::net::IpAddr;
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use quantities::System;
+
+/// Coupling hubs on, machines in line, hubs off again: the plan, the job card, the record.
+///
+/// Exit codes: 0 done, 1 the input has an error, 2 the command line is wrong, 3 the disk or the
+/// network refused.
+#[derive(Debug, Parser)]
+#[command(name = "hubwright", version, max_term_width = 100)]
+pub struct Arguments {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+/// What to do.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Prints the plan of a job file.
+    Plan(Plan),
+    /// Writes the job card as a PDF.
+    Card(Card),
+    /// Serves the pages to a browser on this machine.
+    Serve(Serve),
+    /// Asks one calculation alone.
+    Reckon(Reckon),
+    /// Prints the JSON Schema of a job file, for editors.
+    Schema,
+    /// Prints completions for a shell.
+    Completions {
+        /// The shell.
+        shell: clap_complete::Shell,
+    },
+    /// Prints the manual page.
+    Man,
+}
+
+/// The plan of a job file.
+#[derive(Debug, Args)]
+pub struct Plan {
+    /// The job file; - reads standard input.
+    pub file: PathBuf,
+    /// Print the whole plan as JSON.
+    #[arg(long)]
+    pub json: bool,
+    /// Print the working of every number.
+    #[arg(long, conflicts_with = "json")]
+    pub working: bool,
+    /// Units, other than the job's own.
+    #[arg(long)]
+    pub units: Option<Units>,
+    /// Write the job card to this file as well.
+    #[arg(long, value_name = "OUT.pdf")]
+    pub card: Option<PathBuf>,
+    /// Paper of that card, other than the one that goes with the units.
+    #[arg(long)]
+    pub paper: Option<Paper>,
+}
+
+/// The job card of a job file.
+#[derive(Debug, Args)]
+pub struct Card {
+    /// The job file; - reads standard input.
+    pub file: PathBuf,
+    /// Where to write the card; - writes to standard output.
+    #[arg(short, long, value_name = "OUT.pdf")]
+    pub out: PathBuf,
+    /// Units, other than the job's own.
+    #[arg(long)]
+    pub units: Option<Units>,
+    /// Paper, other than the one that goes with the units.
+    #[arg(long)]
+    pub paper: Option<Paper>,
+}
+
+/// The pages.
+#[derive(Debug, Args)]
+pub struct Serve {
+    /// The database file; by default in the user's data folder.
+    #[arg(long, value_name = "FILE")]
+    pub book: Option<PathBuf>,
+    /// The address to listen on.
+    #[arg(long, default_value = "127.0.0.1")]
+    pub address: IpAddr,
+    /// The port to listen on; 0 takes any free one.
+    #[arg(long, default_value_t = 4870)]
+    pub port: u16,
+}
+
+/// One calculation.
+#[derive(Debug, Args)]
+#[command(disable_help_flag = true)]
+pub struct Reckon {
+    /// Its name, then its inputs as key=value, quantities with their units; without inputs it
+    /// reads JSON lines from standard input, one case a line.
+    #[arg(value_name = "NAME key=value", allow_hyphen_values = true)]
+    pub words: Vec<String>,
+    /// List the calculations.
+    #[arg(long)]
+    pub list: bool,
+    /// Answer in JSON.
+    #[arg(long)]
+    pub json: bool,
+    /// Units of the answer.
+    #[arg(long)]
+    pub units: Option<Units>,
+    /// Print the inputs, outputs, valid range and source of a calculation.
+    #[arg(short, long)]
+    pub help: bool,
+}
+
+/// Units of the answer.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub enum Units {
+    /// Millimetres, newton-metres, degrees Celsius.
+    Metric,
+    /// Inches and mils, pound-feet, degrees Fahrenheit.
+    Inch,
+}
+
+/// Paper of the card.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub enum Paper {
+    /// 210 × 297 mm.
+    A4,
+    /// 8.5 × 11 in.
+    Letter,
+}
+
+impl From<Units> for System {
+    fn from(units: Units) -> Self {
+        match units {
+            Units::Metric => Self::Metric,
+            Units::Inch => Self::Inch,
+        }
+    }
+}
+
+impl From<Paper> for papers::Paper {
+    fn from(paper: Paper) -> Self {
+        match paper {
+            Paper::A4 => Self::A4,
+            Paper::Letter => Self::Letter,
+        }
+    }
+}

@@ -1,0 +1,53 @@
+//! `hubwright plan`: a job file in, its plan out.
+
+use std::io::Read;
+use std::path::Path;
+
+use job::Job;
+use job::plan::Plan;
+use quantities::System;
+
+use crate::arguments::{self, Units};
+use crate::{Failure, card, terminal};
+
+/// Prints the plan.
+pub fn run(asked: &arguments::Plan) -> Result<(), Failure> {
+    let (job, plan) = planned(&asked.file, asked.units)?;
+    if asked.json {
+        let json = serde_json::to_string_pretty(&plan);
+        println!("{}", json.map_err(|error| Failure::Refused(error.to_string()))?);
+    } else {
+        print!("{}", terminal::plan(&plan, asked.working));
+    }
+    match &asked.card {
+        Some(out) => {
+            card::write(&job, &plan, asked.paper, out)?;
+            eprintln!("hubwright: the card is in {}", out.display());
+            Ok(())
+        }
+        None => Ok(()),
+    }
+}
+
+/// The job in a file, and its plan.
+pub fn planned(path: &Path, units: Option<Units>) -> Result<(Job, Plan), Failure> {
+    let text = text_of(path)?;
+    let file = job::read(&text).map_err(|errors| {
+        let all: String = errors.iter().map(|error| format!("{}, {error}", path.display())).collect();
+        Failure::Input(all)
+    })?;
+    let job = Job::from_file(&file);
+    let system = units.map_or(file.system(), System::from);
+    let plan = job::plan::plan(&job, system);
+    Ok((job, plan))
+}
+
+fn text_of(path: &Path) -> Result<String, Failure> {
+    let read = if path == Path::new("-") {
+        let mut text = String::new();
+        std::io::stdin().read_to_string(&mut text).map(|_| text)
+    } else {
+        std::fs::read_to_string(path)
+    };
+    read.map_err(|error| Failure::Input(format!("{}: {error}", path.display())))
+}

@@ -1,0 +1,150 @@
+//! A plan as plain text, 96 columns wide at most, readable without colour.
+
+use std::fmt::Write;
+
+use job::plan::{Number, Piece, Plan, StagePlan, Step};
+use quantities::{System, Verdict, Working};
+
+const WIDTH: usize = 96;
+
+/// The plan; with the working of every number when it is asked for.
+pub fn plan(plan: &Plan, working: bool) -> String {
+    let mut out = Page(String::new());
+    head(&mut out, plan);
+    for stage in &plan.stages {
+        stage_part(&mut out, stage, plan.head.system, working);
+    }
+    steps(&mut out, "Putting it on", &plan.on);
+    steps(&mut out, "Taking it off", &plan.off);
+    out.section("To bring", "");
+    for item in &plan.kit {
+        out.row(&format!("  {}", item.what), &item.why);
+    }
+    out.0
+}
+
+struct Page(String);
+
+impl Page {
+    fn line(&mut self, text: &str) {
+        self.0.push_str(text.trim_end());
+        self.0.push('\n');
+    }
+
+    /// Left and right on one line, or on two when they do not fit.
+    fn row(&mut self, left: &str, right: &str) {
+        let (l, r) = (left.chars().count(), right.chars().count());
+        if l + r + 2 <= WIDTH {
+            self.line(&format!("{left}{}{right}", " ".repeat(WIDTH - l - r)));
+        } else {
+            self.line(left);
+            self.wrapped(right, 6);
+        }
+    }
+
+    fn section(&mut self, title: &str, right: &str) {
+        self.line("");
+        self.row(title, right);
+        self.line(&"─".repeat(WIDTH));
+    }
+
+    fn wrapped(&mut self, text: &str, indent: usize) {
+        let mut line = " ".repeat(indent);
+        for word in text.split_whitespace() {
+            if line.chars().count() + word.chars().count() + 1 > WIDTH && line.trim() != "" {
+                self.line(&line);
+                line = " ".repeat(indent);
+            }
+            if line.len() > indent {
+                line.push(' ');
+            }
+            line.push_str(word);
+        }
+        if line.trim() != "" {
+            self.line(&line);
+        }
+    }
+}
+
+fn head(out: &mut Page, plan: &Plan) {
+    let head = &plan.head;
+    let number = if head.number.is_empty() { String::new() } else { format!("Job {}  ", head.number) };
+    out.row(&format!("{number}{}", head.title), plan.verdict().map_or("", Verdict::words));
+    out.line(&"═".repeat(WIDTH));
+    let works = if head.invented { format!("{} (invented)", head.works) } else { head.works.clone() };
+    let parts = [&head.coupling, &head.runs_at, &works, &head.written, &head.by];
+    let parts: Vec<&str> = parts.into_iter().map(String::as_str).filter(|p| !p.is_empty()).collect();
+    out.wrapped(&parts.join("  ·  "), 0);
+    for caution in plan.cautions.iter().filter(|caution| caution.stage.is_none()) {
+        out.line("");
+        out.line("CAUTION");
+        for order in &caution.orders {
+            out.wrapped(order, 2);
+        }
+    }
+    if plan.missing().next().is_some() {
+        out.section("Still to measure", "place in the job");
+        for missing in plan.missing() {
+            out.row(&format!("  {}", missing.what), &missing.place);
+        }
+    }
+}
+
+fn stage_part(out: &mut Page, stage: &StagePlan, system: System, working: bool) {
+    out.section(stage.stage.title(), stage.verdict().map_or("", Verdict::words));
+    out.wrapped(&stage.summary, 2);
+    for number in &stage.numbers {
+        number_lines(out, number, system);
+        if working && let Some(working) = &number.working {
+            working_lines(out, working, system);
+        }
+    }
+    for note in &stage.notes {
+        out.wrapped(note, 2);
+    }
+}
+
+fn number_lines(out: &mut Page, number: &Number, system: System) {
+    let shown = number.value.map_or_else(|| "—".to_owned(), |value| value.show(system));
+    let limits = match (&number.limits, &number.value) {
+        (Some(limits), Some(value)) => limits.show(value, system),
+        _ => String::new(),
+    };
+    let word = number.verdict.map_or("", Verdict::words);
+    out.line(&format!("  {:<40} {shown:>20}  {limits:<18} {word}", number.label));
+    if !number.settle.is_empty() && number.verdict != Some(Verdict::Inside) {
+        out.wrapped(&number.settle, 6);
+    }
+}
+
+fn working_lines(out: &mut Page, working: &Working, system: System) {
+    for line in working.formula.lines() {
+        out.line(&format!("      {}", line.trim()));
+    }
+    out.wrapped(&format!("= {} = {}", working.put_in(system), working.result.show(system)), 6);
+    for term in &working.terms {
+        out.line(&format!("        {:<6} {:<44} {}", term.symbol, term.name, term.value.show(system)));
+    }
+    if !working.valid.is_empty() {
+        out.wrapped(&format!("Holds for: {}", working.valid), 6);
+    }
+    out.wrapped(&format!("Source: {}", working.source), 6);
+}
+
+fn steps(out: &mut Page, title: &str, steps: &[Step]) {
+    if steps.is_empty() {
+        return;
+    }
+    out.section(title, "");
+    for (at, step) in steps.iter().enumerate() {
+        let mark = if step.done.is_some() { "[x]" } else { "[ ]" };
+        let hold = if step.hold.is_some() { "HOLD " } else { "" };
+        let done = step.done.as_ref().map(|done| format!("{} {}", done.at, done.by));
+        out.row(&format!("  {mark} {:>2} {hold}{}", at + 1, step.title_text()), &done.unwrap_or_default());
+        let mut detail = String::new();
+        for piece in &step.detail {
+            let _ = write!(detail, "{}", Piece::text(piece));
+        }
+        out.wrapped(&detail, 9);
+    }
+}

@@ -1,0 +1,161 @@
+//! Values that read well but cannot be.
+
+use quantities::{Length, Measured, Physical};
+use serde::Serialize;
+
+use crate::JobFile;
+use crate::file::{Dial, End, Hub, Named, SizeEnd, Text};
+
+/// Something that cannot be.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Problem {
+    /// Where: keys joined by dots.
+    pub place: String,
+    /// What is wrong.
+    pub what: String,
+    /// What was expected.
+    pub expected: String,
+}
+
+/// All that cannot be in a job, in the order of its tables.
+pub fn impossible(file: &JobFile) -> Vec<Problem> {
+    let mut found = Found(Vec::new());
+    let machines = &file.machines;
+    found.positive("machines.power", &machines.power);
+    found.positive("machines.speed", &machines.speed);
+    found.positive("machines.peak_torque", &machines.peak_torque);
+    found.at_least_one("machines.service_factor", &machines.service_factor);
+    found.at_least_one("fit.safety", &file.fit.safety);
+    found.at_least_one("removal.margin", &file.removal.margin);
+    if !file.coupling.kind.is_empty() && couplings::kind(&file.coupling.kind).is_none() {
+        let known: Vec<&str> = couplings::kinds().iter().map(|kind| kind.name()).collect();
+        let what = format!("“{}” is not a kind of coupling that is known here", file.coupling.kind);
+        found.add("coupling.kind", what, format!("one of: {}", known.join(", ")));
+    }
+    for end in End::BOTH {
+        found.hub(&format!("coupling.{}", end.key()), file.coupling.hub(end));
+        found.sizes(&format!("sizes.{}", end.key()), file.sizes.at(end));
+        found.bore_within_hub(file, end);
+        let place = format!("lineup.{}.feet", end.key());
+        for (name, foot) in &file.lineup.machine(end).feet {
+            found.positive(&format!("{place}.{name}.at"), &foot.at);
+        }
+        found.class(file, end);
+    }
+    found.clocks("gap.readings", &file.gap.readings);
+    for (name, dial) in &file.lineup.dials {
+        found.dial(&format!("lineup.dials.{name}"), dial);
+    }
+    found.0
+}
+
+struct Found(Vec<Problem>);
+
+impl Found {
+    fn add(&mut self, place: &str, what: String, expected: impl Into<String>) {
+        self.0.push(Problem { place: place.to_owned(), what, expected: expected.into() });
+    }
+
+    fn positive<Q: Physical>(&mut self, place: &str, text: &Text<Q>) {
+        if let Some(written) = text
+            && written.value().si() <= 0.0
+        {
+            let what = format!("{} is not possible here", written.text());
+            self.add(place, what, format!("{} greater than zero", Q::DIMENSION.words()));
+        }
+    }
+
+    fn at_least_one(&mut self, place: &str, text: &Text<quantities::Ratio>) {
+        if let Some(written) = text
+            && written.value().si() < 1.0
+        {
+            self.add(place, format!("{} is less than one", written.text()), "1 or more");
+        }
+    }
+
+    fn hub(&mut self, place: &str, hub: &Hub) {
+        for (key, size) in [
+            ("outside", &hub.outside),
+            ("length", &hub.length),
+            ("flange_outside", &hub.flange_outside),
+            ("flange_length", &hub.flange_length),
+        ] {
+            self.positive(&format!("{place}.{key}"), size);
+        }
+        for (key, name) in [("material", &hub.material), ("shaft_material", &hub.shaft_material)] {
+            if !name.is_empty() && tables::materials::material(name).is_none() {
+                let known: Vec<&str> = tables::materials::names().collect();
+                let what = format!("“{name}” is not a material that is known here");
+                self.add(&format!("{place}.{key}"), what, format!("one of: {}", known.join(", ")));
+            }
+        }
+    }
+
+    fn sizes(&mut self, place: &str, sizes: &SizeEnd) {
+        self.positive(&format!("{place}.nominal"), &sizes.nominal);
+        for (part, stations) in [("bore", &sizes.bore), ("shaft", &sizes.shaft)] {
+            for (station, readings) in stations {
+                let place = format!("{place}.{part}.{station}");
+                self.positive(&format!("{place}.along"), &readings.along);
+                self.positive(&format!("{place}.across"), &readings.across);
+                self.positive(&format!("{place}.between"), &readings.between);
+            }
+        }
+        if let Some(key) = &sizes.key {
+            self.positive(&format!("{place}.key.width"), &key.width);
+            self.positive(&format!("{place}.key.height"), &key.height);
+            self.positive(&format!("{place}.key.length"), &key.length);
+        }
+    }
+
+    fn bore_within_hub(&mut self, file: &JobFile, end: End) {
+        let hub = file.coupling.hub(end);
+        let size = &file.sizes.at(end).nominal;
+        if let (Some(outside), Some(nominal)) = (&hub.outside, size)
+            && nominal.value() >= outside.value()
+        {
+            let what = format!(
+                "a bore of {} does not go into a hub of {} outside",
+                nominal.text(),
+                outside.text()
+            );
+            self.add(
+                &format!("coupling.{}.outside", end.key()),
+                what,
+                "a hub larger than its bore",
+            );
+        }
+    }
+
+    fn class(&mut self, file: &JobFile, end: End) {
+        let class = &file.fit.at(end).class;
+        if class.is_empty() {
+            return;
+        }
+        if let Err(error) = class.parse::<tables::iso_286::Fit>() {
+            let place = format!("fit.{}.class", end.key());
+            self.add(&place, error.to_string(), "a class of ISO 286, hole first, such as H7/p6");
+        }
+    }
+
+    fn dial(&mut self, place: &str, dial: &Dial) {
+        self.positive(&format!("{place}.swing"), &dial.swing);
+        self.clocks(&format!("{place}.readings"), &dial.readings);
+        if let Some(sag) = &dial.sag
+            && sag.value() < Length::default()
+        {
+            let expected =
+                "half of what the dial shows at the bottom of the mandrel, without its sign";
+            self.add(&format!("{place}.sag"), format!("{} is negative", sag.text()), expected);
+        }
+    }
+
+    fn clocks(&mut self, place: &str, readings: &Named<Measured<Length>>) {
+        for clock in readings.keys() {
+            if lineup::clock::Clock::read(clock, lineup::clock::View::FromDriver).is_err() {
+                let what = format!("“{clock}” is not a clock position");
+                self.add(&format!("{place}.{clock}"), what, "12, 3, 6, 9 or another, such as 1:30");
+            }
+        }
+    }
+}

@@ -1,0 +1,77 @@
+//! The coupling: its kind, its hubs, the maker's sheet.
+
+use couplings::Sheet;
+use quantities::{Length, Mass, Pressure};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::{End, Text, is_default};
+
+/// The coupling.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct Coupling {
+    /// "gear", "grid", "disc", "rigid flange", or another kind that is known here.
+    pub kind: String,
+    /// The variant of the kind, such as "two packs with spacer"; empty for the usual one.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub form: String,
+    /// The maker's sheet, as far as it was entered from the manual.
+    #[serde(skip_serializing_if = "is_default")]
+    pub sheet: Sheet,
+    /// The hub on the driver's shaft.
+    #[serde(skip_serializing_if = "is_default")]
+    pub driver: Hub,
+    /// The hub on the driven shaft.
+    #[serde(skip_serializing_if = "is_default")]
+    pub driven: Hub,
+}
+
+/// One hub, and the shaft in it.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct Hub {
+    /// Outside diameter of the hub's body.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub outside: Text<Length>,
+    /// Length of the hub on the shaft.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub length: Text<Length>,
+    /// Outside diameter of its flange or gear ring, if it has one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub flange_outside: Text<Length>,
+    /// Length of that flange or gear ring along the shaft.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub flange_length: Text<Length>,
+    /// Bore of a hollow shaft; nothing for a solid one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shaft_bore: Text<Length>,
+    /// Material of the hub: "steel", "cast iron", …
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub material: String,
+    /// Material of the shaft.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub shaft_material: String,
+    /// Yield strength of the hub, where its own is known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub yield_strength: Text<Pressure>,
+    /// Roughness Rz of the bore.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bore_roughness: Text<Length>,
+    /// Roughness Rz of the shaft.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shaft_roughness: Text<Length>,
+    /// Mass of the hub, where it was weighed or the sheet gives it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub mass: Text<Mass>,
+}
+
+impl Coupling {
+    /// The hub at one end.
+    pub fn hub(&self, end: End) -> &Hub {
+        match end {
+            End::Driver => &self.driver,
+            End::Driven => &self.driven,
+        }
+    }
+}

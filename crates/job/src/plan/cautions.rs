@@ -1,0 +1,50 @@
+//! What to heed before anything else, and before the stage it belongs to.
+
+use super::{Caution, Context};
+use crate::Stage;
+use crate::file::End;
+
+/// Cautions before everything first, then by stage.
+pub(super) fn cautions(cx: &Context) -> Vec<Caution> {
+    let mut all = vec![first(cx)];
+    let common = couplings::kind::common_cautions().iter();
+    let own = cx.kind.map_or(&[] as &[couplings::kind::Caution], couplings::Kind::cautions);
+    let told: Vec<(Option<Stage>, &str)> =
+        common.chain(own).map(|c| (Stage::of(c.stage.name()), c.text)).collect();
+    for stage in Stage::ALL {
+        let orders: Vec<String> = told
+            .iter()
+            .filter(|(at, _)| *at == Some(stage))
+            .map(|(_, text)| (*text).to_owned())
+            .collect();
+        for three in orders.chunks(3) {
+            all.push(Caution { stage: Some(stage), orders: three.to_vec() });
+        }
+    }
+    all
+}
+
+/// Lock and prove dead, on both sides, with what this job names.
+fn first(cx: &Context) -> Caution {
+    let mut points = Vec::new();
+    for end in End::BOTH {
+        points.extend(cx.file.machines.at(end).isolate.iter().map(String::as_str));
+    }
+    let lock = if points.is_empty() {
+        "Lock out and prove dead, driver and driven machine; let down stored energy.".to_owned()
+    } else {
+        format!("Lock out and prove dead: {}.", points.join(", "))
+    };
+    let burns = hot(cx).then(|| {
+        "Burns: gloves, sleeves, face shield. Walk the way with the cold hub once.".to_owned()
+    });
+    let rules = "Local rules, the permit and the maker’s manual come before this card.".to_owned();
+    Caution {
+        stage: None,
+        orders: [Some(lock), burns, Some(rules)].into_iter().flatten().collect(),
+    }
+}
+
+fn hot(cx: &Context) -> bool {
+    End::BOTH.iter().any(|end| cx.heat(*end).is_some())
+}

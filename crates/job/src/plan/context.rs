@@ -1,0 +1,127 @@
+//! What the stages of a plan share: the job, its units, and what the earlier stages found.
+
+use couplings::kind::{Planes, Spacer};
+use couplings::{Form, Kind};
+use mechanics::power::Duty;
+use quantities::{Limits, Physical, System};
+
+use super::sizes::Part;
+use super::stage_builder::StageBuilder;
+use super::{closeup, fit, heat, lineup, machines, removal, sizes};
+use crate::file::End;
+use crate::{Job, JobFile, Stage};
+
+/// Results in the order in which they lean on each other.
+pub(super) struct Context<'a> {
+    pub file: &'a JobFile,
+    pub system: System,
+    pub kind: Option<&'static dyn Kind>,
+    pub form: Option<&'static Form>,
+    pub duty: Option<Duty>,
+    pub sizes: [sizes::Found; 2],
+    pub fits: [fit::Found; 2],
+    pub heats: [Option<heat::Found>; 2],
+    pub lineup: Option<lineup::Found>,
+    pub closeup: closeup::Found,
+    pub removals: [Option<removal::Found>; 2],
+}
+
+impl<'a> Context<'a> {
+    pub fn new(job: &'a Job, system: System) -> Self {
+        let file = &job.file;
+        let kind = couplings::kind(&file.coupling.kind);
+        let named = Some(file.coupling.form.as_str()).filter(|form| !form.is_empty());
+        let form = kind.and_then(|kind| kind.form(named).or(kind.form(None)));
+        let mut cx = Self {
+            file,
+            system,
+            kind,
+            form,
+            duty: None,
+            sizes: Default::default(),
+            fits: Default::default(),
+            heats: [None, None],
+            lineup: None,
+            closeup: closeup::Found::default(),
+            removals: [None, None],
+        };
+        cx.duty = machines::duty(&cx);
+        cx.sizes = End::BOTH.map(|end| sizes::found(&cx, end));
+        cx.fits = End::BOTH.map(|end| fit::found(&cx, end));
+        cx.heats = End::BOTH.map(|end| heat::found(&cx, end));
+        cx.lineup = lineup::found(&cx);
+        cx.closeup = closeup::found(&cx);
+        cx.removals = End::BOTH.map(|end| removal::found(&cx, end));
+        cx
+    }
+
+    pub fn stage(&self, stage: Stage, begun: bool) -> StageBuilder {
+        StageBuilder::new(stage, self.system, begun)
+    }
+
+    /// The units that the job was written in, whatever it is shown in.
+    pub fn system_of_job(&self) -> System {
+        self.file.system()
+    }
+
+    pub fn sizes(&self, end: End) -> &sizes::Found {
+        &self.sizes[index(end)]
+    }
+
+    pub fn fit(&self, end: End) -> &fit::Found {
+        &self.fits[index(end)]
+    }
+
+    pub fn heat(&self, end: End) -> Option<&heat::Found> {
+        self.heats[index(end)].as_ref()
+    }
+
+    pub fn removal(&self, end: End) -> Option<&removal::Found> {
+        self.removals[index(end)].as_ref()
+    }
+
+    /// "motor".
+    pub fn name(&self, end: End) -> &str {
+        self.file.machines.name(end)
+    }
+
+    /// "motor hub".
+    pub fn hub_name(&self, end: End) -> String {
+        format!("{} hub", self.name(end))
+    }
+
+    /// "90 kW, 1480 rpm".
+    pub fn runs_at(&self) -> String {
+        let machines = &self.file.machines;
+        let power = machines.power.as_ref().map(|power| power.shown().show(self.system));
+        let speed = machines.speed.as_ref().map(|speed| speed.shown().show(self.system));
+        [power, speed].into_iter().flatten().collect::<Vec<_>>().join(", ")
+    }
+
+    /// True for a kind in which nothing flexes.
+    pub fn is_rigid(&self) -> bool {
+        self.form.is_some_and(|form| form.planes == Planes::None)
+    }
+
+    /// True where a spacer hinges at two planes.
+    pub fn has_two_planes(&self) -> bool {
+        self.form.is_some_and(|form| form.planes == Planes::Two && form.spacer == Spacer::With)
+    }
+
+    /// The size limits of one part by its class, with the class's name.
+    pub fn zone(&self, end: End, part: Part) -> Option<(String, Limits)> {
+        let class: tables::iso_286::Fit = self.file.fit.at(end).class.parse().ok()?;
+        let nominal = self.file.sizes.at(end).nominal.as_ref()?.value();
+        let class = match part {
+            Part::Bore => class.hole,
+            Part::Shaft => class.shaft,
+        };
+        let zone = class.limits(nominal).ok()?;
+        let at = |deviation: quantities::Length| (nominal + deviation).si();
+        Some((class.to_string(), Limits::between(at(zone.lower), at(zone.upper))))
+    }
+}
+
+fn index(end: End) -> usize {
+    usize::from(end == End::Driven)
+}

@@ -1,0 +1,115 @@
+//! The steps of this kind, with this job's numbers put in.
+
+use couplings::step::{Side, When};
+use quantities::Length;
+
+use super::{Context, Number, Piece, Step};
+use crate::file::End;
+use crate::{Job, Stage};
+
+/// On or off.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Way {
+    On,
+    Off,
+}
+
+impl Way {
+    fn key(self) -> &'static str {
+        match self {
+            Self::On => "on",
+            Self::Off => "off",
+        }
+    }
+}
+
+/// The steps of one way that this job has.
+pub(super) fn steps(cx: &Context, job: &Job, numbers: &[Number], way: Way) -> Vec<Step> {
+    let (Some(kind), Some(form)) = (cx.kind, cx.form) else { return Vec::new() };
+    let steps = match way {
+        Way::On => kind.install_steps(form),
+        Way::Off => kind.removal_steps(form),
+    };
+    let here = steps.into_iter().filter(|step| is_for(cx, step.when));
+    here.map(|step| filled(cx, job, numbers, way, &step)).collect()
+}
+
+fn is_for(cx: &Context, when: When) -> bool {
+    match when {
+        When::Always => true,
+        When::Hot(side) => !slides(cx, end(side)),
+        When::Slip(side) => slides(cx, end(side)),
+        When::EndFloat => {
+            cx.file.gap.end_float.is_some() || cx.file.coupling.sheet.gap.end_float.is_some()
+        }
+    }
+}
+
+fn end(side: Side) -> End {
+    match side {
+        Side::Driver => End::Driver,
+        Side::Driven => End::Driven,
+    }
+}
+
+/// True when bore and shaft leave clearance; a fit that was not measured counts as tight.
+fn slides(cx: &Context, end: End) -> bool {
+    cx.fit(end).interference.as_ref().is_some_and(|fit| fit.value < Length::default())
+}
+
+fn filled(cx: &Context, job: &Job, numbers: &[Number], way: Way, step: &couplings::Step) -> Step {
+    let id = format!("{}.{}", way.key(), step.id);
+    Step {
+        stage: Stage::of(step.stage.name()).unwrap_or(Stage::Machines),
+        title: pieces(cx, numbers, step.title),
+        detail: pieces(cx, numbers, step.detail),
+        hold: step.hold.map(str::to_owned),
+        needs: step.needs.iter().map(|need| (*need).to_owned()).collect(),
+        done: job.ticks.get(&id).cloned(),
+        id,
+    }
+}
+
+/// Words and numbers of a text with blanks such as `{gap.faces}`.
+fn pieces(cx: &Context, numbers: &[Number], text: &str) -> Vec<Piece> {
+    let text = named(cx, text);
+    let mut out = Vec::new();
+    let mut rest = text.as_str();
+    while let Some((before, after)) = rest.split_once('{') {
+        let Some((blank, behind)) = after.split_once('}') else { break };
+        if !before.is_empty() {
+            out.push(Piece::Words(before.to_owned()));
+        }
+        out.push(blank_filled(cx, numbers, blank));
+        rest = behind;
+    }
+    if !rest.is_empty() {
+        out.push(Piece::Words(rest.to_owned()));
+    }
+    out
+}
+
+/// The machines by the names that this job gives them.
+fn named(cx: &Context, text: &str) -> String {
+    text.replace("{driver}", cx.name(End::Driver)).replace("{driven}", cx.name(End::Driven))
+}
+
+fn blank_filled(cx: &Context, numbers: &[Number], blank: &str) -> Piece {
+    let missing = || Piece::Missing(couplings::step::STILL_TO_MEASURE.to_owned());
+    if let Some(phrase) = phrase(cx, blank) {
+        return if phrase.is_empty() { missing() } else { Piece::Number(phrase) };
+    }
+    let number = numbers.iter().find(|number| number.id == blank);
+    number.and_then(|number| number.value).map_or_else(missing, |value| {
+        Piece::Number(quantities::Value { plus_minus: None, ..value }.show(cx.system))
+    })
+}
+
+/// Blanks that are more than one number; empty while there is nothing to say.
+fn phrase(cx: &Context, blank: &str) -> Option<String> {
+    match blank {
+        "lineup.moves" => Some(super::lineup::moves_phrase(cx)),
+        "closeup.grease" => Some(cx.closeup.grease_words(cx)),
+        _ => None,
+    }
+}

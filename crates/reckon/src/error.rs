@@ -1,0 +1,76 @@
+//! Why a calculation gives no answer.
+
+use quantities::TextError;
+
+/// Why a calculation gives no answer.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum ReckonError {
+    /// No calculation of this name.
+    #[error("there is no calculation “{name}”{}; reckon --list shows all", did_you_mean(nearest.as_deref()))]
+    Unknown {
+        /// What was asked.
+        name: String,
+        /// The nearest name.
+        nearest: Option<String>,
+    },
+    /// An input that this calculation does not take.
+    #[error("“{input}” is no input of {calculation}{}; it takes {}", did_you_mean(nearest.as_deref()), known.join(", "))]
+    UnknownInput {
+        /// The calculation.
+        calculation: &'static str,
+        /// What was given.
+        input: String,
+        /// The nearest input.
+        nearest: Option<String>,
+        /// All inputs.
+        known: Vec<&'static str>,
+    },
+    /// An input that was not given.
+    #[error("{calculation} needs {input}: {what}")]
+    Missing {
+        /// The calculation.
+        calculation: &'static str,
+        /// The input.
+        input: &'static str,
+        /// What it is.
+        what: &'static str,
+    },
+    /// An input that cannot be read.
+    #[error("{input}: {why}")]
+    Unreadable {
+        /// The input.
+        input: String,
+        /// What is wrong.
+        why: String,
+    },
+    /// An input that was given twice.
+    #[error("{0} is given twice")]
+    Twice(String),
+    /// A case that the calculation does not hold for.
+    #[error("no answer: {0}")]
+    NotValid(String),
+    /// A line that is not a JSON object of texts.
+    #[error("the line is not a JSON object of texts: {0}")]
+    NotJson(String),
+}
+
+impl ReckonError {
+    /// From the error of the crate that calculates.
+    pub fn not_valid(error: impl std::fmt::Display) -> Self {
+        Self::NotValid(error.to_string())
+    }
+
+    pub(crate) fn unreadable(input: &str, why: &TextError) -> Self {
+        Self::Unreadable { input: input.to_owned(), why: why.to_string() }
+    }
+}
+
+fn did_you_mean(nearest: Option<&str>) -> String {
+    nearest.map_or_else(String::new, |name| format!("; did you mean “{name}”?"))
+}
+
+pub(crate) fn nearest<'a>(name: &str, known: impl Iterator<Item = &'a str>) -> Option<String> {
+    let scored = known.map(|other| (strsim::jaro_winkler(name, other), other));
+    let best = scored.max_by(|a, b| a.0.total_cmp(&b.0))?;
+    (best.0 > 0.7).then(|| best.1.to_owned())
+}

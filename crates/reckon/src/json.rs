@@ -1,0 +1,96 @@
+//! The catalogue and its answers as JSON.
+
+use quantities::System;
+use serde_json::{Map, Value as Json, json};
+
+use crate::{Answer, Calculation, Outcome, ReckonError, Sort, reckon};
+
+/// Asks a calculation with the inputs of a JSON object, each a text. When `name` is `None` the
+/// object names it under "reckon".
+///
+/// # Errors
+/// [`ReckonError`], as [`reckon`]; [`ReckonError::NotJson`] for anything but an object of texts.
+pub fn ask_json(name: Option<&str>, case: &str) -> Result<Answer, ReckonError> {
+    let not_json = |why: &str| ReckonError::NotJson(why.to_owned());
+    let case: Json = serde_json::from_str(case).map_err(|error| not_json(&error.to_string()))?;
+    let Json::Object(mut case) = case else { return Err(not_json("expected an object")) };
+    let named = case.remove("reckon");
+    let named = named.as_ref().and_then(Json::as_str);
+    let name = name.or(named).ok_or_else(|| not_json("expected “reckon”, the name of a calculation"))?;
+    let mut inputs = Vec::with_capacity(case.len());
+    for (key, value) in &case {
+        match value {
+            Json::String(text) => inputs.push((key.as_str(), text.clone())),
+            Json::Number(number) => inputs.push((key.as_str(), number.to_string())),
+            _ => return Err(not_json(&format!("“{key}” is no text"))),
+        }
+    }
+    reckon(name, inputs.iter().map(|(key, text)| (*key, text.as_str())))
+}
+
+/// One line of JSON for one case: results and working, or the error.
+pub fn answer_line(answered: &Result<Answer, ReckonError>) -> String {
+    let line = match answered {
+        Ok(answer) => {
+            let results: Map<String, Json> = answer
+                .results
+                .iter()
+                .map(|(name, outcome)| ((*name).to_owned(), outcome_json(outcome)))
+                .collect();
+            json!({ "results": results, "working": answer.working })
+        }
+        Err(error) => json!({ "error": error.to_string() }),
+    };
+    line.to_string()
+}
+
+fn outcome_json(outcome: &Outcome) -> Json {
+    match outcome {
+        Outcome::Value(value) => json!(value),
+        Outcome::Word(word) => json!(word),
+        Outcome::Values(values) => json!(values),
+        Outcome::Words(words) => json!(words),
+    }
+}
+
+/// What the catalogue says of a calculation.
+pub fn describe(calculation: &Calculation) -> Json {
+    let inputs: Vec<Json> = calculation
+        .inputs
+        .iter()
+        .map(|input| {
+            let mut out = json!({ "name": input.name, "what": input.what });
+            match input.sort {
+                Sort::Quantity(kind) | Sort::Quantities(kind) => {
+                    out["is"] = json!(kind.dimension().words());
+                    out["examples"] = json!(kind.dimension().examples());
+                    out["several"] = json!(matches!(input.sort, Sort::Quantities(_)));
+                }
+                Sort::Choice(words) => out["one_of"] = json!(words),
+                Sort::Word => {}
+            }
+            if let Some(default) = input.default {
+                out["default"] = json!(default);
+            }
+            out
+        })
+        .collect();
+    let outputs: Vec<Json> = calculation
+        .outputs
+        .iter()
+        .map(|output| {
+            let units = output.kind.map(|kind| {
+                [System::Metric, System::Inch].map(|system| kind.unit(system).name())
+            });
+            json!({ "name": output.name, "what": output.what, "units": units })
+        })
+        .collect();
+    json!({
+        "name": calculation.name,
+        "does": calculation.does,
+        "inputs": inputs,
+        "outputs": outputs,
+        "valid": calculation.valid,
+        "source": calculation.source.to_string(),
+    })
+}
