@@ -24,6 +24,7 @@ pub mod axial;
 pub mod bounded;
 pub mod clock;
 pub mod closure;
+mod common_line;
 pub mod dial;
 mod estimate;
 pub mod fit;
@@ -39,6 +40,7 @@ pub mod sag;
 pub mod shims;
 pub mod strain;
 pub mod tolerance;
+pub mod train;
 
 pub use estimate::Estimate;
 pub use layout::{Body, Layout, Machine, Plane, Spool};

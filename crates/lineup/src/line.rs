@@ -69,6 +69,12 @@ impl Line {
         out
     }
 
+    /// This line plus another; their errors are taken as independent.
+    #[must_use]
+    pub fn plus(&self, other: &Self) -> Self {
+        self.minus(&other.negated())
+    }
+
     /// Turned over: the same line seen from the other machine.
     #[must_use]
     pub fn negated(&self) -> Self {

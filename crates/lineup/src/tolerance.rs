@@ -137,6 +137,11 @@ impl Level {
         self.limit.or(self.aim).unwrap_or(f64::INFINITY)
     }
 
+    /// The limit, or the aim where there is none, as a value to show.
+    pub fn shown(&self) -> Value {
+        self.value(self.widest())
+    }
+
     fn value(&self, si: f64) -> Value {
         Value { kind: self.measure.kind(), si, plus_minus: None }
     }
@@ -177,15 +182,19 @@ impl Judgement {
         by.map_or(Verdict::NotMeasured, |(_, verdict)| *verdict)
     }
 
+    /// The level it was judged by: the strictest limit, or the strictest aim without one.
+    pub fn level(&self) -> Option<&Level> {
+        self.by_limit.as_ref().or(self.by_aim.as_ref()).map(|(level, _)| level)
+    }
+
     /// Size of the deviation over the limit (over the aim where there is no limit).
     pub fn ratio(&self) -> f64 {
-        let by = self.by_limit.as_ref().or(self.by_aim.as_ref());
-        by.map_or(0.0, |(level, _)| self.deviation.si.abs() / level.widest())
+        self.level().map_or(0.0, |level| self.deviation.si.abs() / level.widest())
     }
 
     /// How it was judged.
     pub fn working(&self) -> Working {
-        let level = self.by_limit.as_ref().or(self.by_aim.as_ref()).map(|(level, _)| level);
+        let level = self.level();
         let source = level.map_or(Source::new("No level given", "", Basis::Entered), |l| l.source);
         let name = match self.place {
             Place::Coupling => "deviation from the target",
@@ -200,7 +209,7 @@ impl Judgement {
         )
         .term("d", name, self.deviation);
         match level {
-            Some(level) => working.term("T", level.name.clone(), level.value(level.widest())),
+            Some(level) => working.term("T", level.name.clone(), level.shown()),
             None => working,
         }
     }
@@ -291,8 +300,12 @@ pub(crate) fn ratio_forms(
     places(levels)
         .into_iter()
         .map(|(place, measure)| {
-            let with = levels.iter().filter(|level| level.measure == measure);
-            let widest = with.map(Level::widest).fold(f64::INFINITY, f64::min);
+            let of = |bound: fn(&Level) -> Option<f64>| {
+                let with = levels.iter().filter(|level| level.measure == measure);
+                with.filter_map(bound).reduce(f64::min)
+            };
+            let widest = of(|level| level.limit).or(of(|level| level.aim));
+            let widest = widest.unwrap_or(f64::INFINITY);
             let form = form(layout, place, measure).ok_or(ToleranceError::NoSpool)?;
             Ok(form.map(|part| part / widest))
         })
