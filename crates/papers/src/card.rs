@@ -1,0 +1,139 @@
+//! The job card: what stands on it, in words, for the template to lay out.
+//!
+//! Every number becomes text in the plan's own units here, so that the template knows nothing of
+//! units and the card says what the page says.
+
+mod drawings;
+mod numbers;
+mod steps;
+mod working;
+
+use job::plan::{Head, Missing, Plan};
+use quantities::Verdict;
+use serde::Serialize;
+
+pub use drawings::CardFigures;
+
+use crate::world::{Imprint, Sheet};
+use crate::{Paper, PaperError, printable};
+
+/// The job card of a plan, as PDF/A-2b.
+///
+/// `made_by` names the program and its version, for the foot of each page.
+///
+/// # Errors
+/// [`PaperError`] when a figure can't be read as SVG, or the PDF can't keep to its standard.
+pub fn card(
+    plan: &Plan,
+    figures: &CardFigures,
+    paper: Paper,
+    made_by: &str,
+) -> Result<Vec<u8>, PaperError> {
+    let mut data = serde_json::to_value(Card::new(plan, figures, paper, made_by))
+        .map_err(|error| PaperError::Data(error.to_string()))?;
+    printable::all(&mut data);
+    let mut sheet = Sheet::new("/card.typ", data.to_string().into_bytes())?;
+    for (path, svg) in figures.files() {
+        sheet.add(path, svg);
+    }
+    sheet.pdf(&Imprint {
+        ident: format!("job card {}", plan.head.number),
+        made_by: printable::printable(made_by).into_owned(),
+        written: plan.head.written.clone(),
+    })
+}
+
+#[derive(Serialize)]
+struct Card<'a> {
+    paper: &'static str,
+    made_by: &'a str,
+    head: HeadLines<'a>,
+    first: Vec<&'a [String]>,
+    drawings: drawings::Drawings<'a>,
+    steps: Vec<steps::StepLine<'a>>,
+    numbers: Vec<numbers::NumberLine<'a>>,
+    missing: Vec<&'a str>,
+    full: Vec<steps::Part<'a>>,
+    stages: Vec<numbers::StageLine<'a>>,
+    kit: Vec<KitLine<'a>>,
+    off: Vec<steps::Part<'a>>,
+    record: Vec<numbers::NumberLine<'a>>,
+    workings: Vec<working::Part<'a>>,
+}
+
+impl<'a> Card<'a> {
+    fn new(plan: &'a Plan, figures: &'a CardFigures, paper: Paper, made_by: &'a str) -> Self {
+        Self {
+            paper: paper.name(),
+            made_by,
+            head: HeadLines::new(plan),
+            first: steps::before_everything(plan),
+            drawings: drawings::Drawings::new(figures, paper),
+            steps: steps::lines(&plan.on),
+            numbers: numbers::key(plan),
+            missing: plan.missing().map(|Missing { what, .. }| what.as_str()).collect(),
+            full: steps::parts(plan, &plan.on),
+            stages: numbers::stages(plan),
+            kit: plan.kit.iter().map(|k| KitLine { what: &k.what, why: &k.why }).collect(),
+            off: steps::parts(plan, &plan.off),
+            record: numbers::to_record(plan),
+            workings: working::parts(plan),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct KitLine<'a> {
+    what: &'a str,
+    why: &'a str,
+}
+
+#[derive(Serialize)]
+struct HeadLines<'a> {
+    number: &'a str,
+    /// "motor to pump".
+    train: String,
+    title: &'a str,
+    stamp: Option<&'static str>,
+    facts: Vec<Fact<'a>>,
+}
+
+#[derive(Serialize)]
+struct Fact<'a> {
+    name: &'static str,
+    text: std::borrow::Cow<'a, str>,
+}
+
+impl<'a> HeadLines<'a> {
+    fn new(plan: &'a Plan) -> Self {
+        let head = &plan.head;
+        Self {
+            number: &head.number,
+            train: joined(&head.driver, " to ", &head.driven),
+            title: &head.title,
+            stamp: plan.verdict().map(Verdict::words),
+            facts: facts(head),
+        }
+    }
+}
+
+fn facts(head: &Head) -> Vec<Fact<'_>> {
+    let works = if head.invented { "works (invented)" } else { "works" };
+    let place = if head.invented && head.works.is_empty() { "not named" } else { &head.works };
+    [
+        ("coupling", head.coupling.as_str().into()),
+        ("runs at", head.runs_at.as_str().into()),
+        (works, place.into()),
+        ("written", joined(&head.written, ", ", &head.by).into()),
+    ]
+    .into_iter()
+    .map(|(name, text)| Fact { name, text })
+    .filter(|fact| !fact.text.is_empty())
+    .collect()
+}
+
+/// Two texts with something between them, or the one that is there.
+fn joined(one: &str, between: &str, other: &str) -> String {
+    let between = if one.is_empty() || other.is_empty() { "" } else { between };
+    format!("{one}{between}{other}")
+}

@@ -1,0 +1,141 @@
+//! The drawings of the card: which stand on the first page, at what size, with what words.
+//!
+//! A drawing keeps its own size in millimetres, as its scale is true only then. One that is larger
+//! than the sheet is made smaller, and says so.
+
+use figures::Figure;
+use serde::Serialize;
+
+use crate::{Paper, printable};
+
+/// The drawings that a card can show; any may be lacking.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct CardFigures {
+    /// The coupling in half section; on the first page, beside the line-up when both are narrow.
+    pub section: Option<Figure>,
+    /// The line-up sheet; on the first page.
+    pub lineup: Option<Figure>,
+    /// Order and stages of tightening.
+    pub tightening: Option<Figure>,
+    /// Zones of bore and shaft with their readings, one a hub.
+    pub fit: Vec<Figure>,
+    /// Shape of each bore, much enlarged.
+    pub bore_map: Vec<Figure>,
+    /// Anything else: curves of heat, of shock. Each with its caption.
+    pub more: Vec<(Figure, String)>,
+}
+
+const SECTION: &str = "The coupling with this job’s sizes.";
+const LINEUP: &str = "Line-up: as found, as aimed at, and the moves.";
+const TIGHTENING: &str = "Tightening: order and stages.";
+const FIT: &str = "Fit: zones of bore and shaft, and what was measured.";
+const BORE: &str = "Shape of the bore, much enlarged.";
+
+/// Print is this wide on either paper.
+const WIDTH_MM: f64 = 184.0;
+/// Kept free of a drawing's page for heading and caption.
+const WORDS_MM: f64 = 24.0;
+/// Between two drawings side by side.
+const GUTTER_MM: f64 = 6.0;
+
+impl CardFigures {
+    /// Those of the first page, each with its caption.
+    fn first(&self) -> impl Iterator<Item = (&Figure, &str)> {
+        let section = self.section.iter().map(|figure| (figure, SECTION));
+        section.chain(self.lineup.iter().map(|figure| (figure, LINEUP)))
+    }
+
+    /// Those of the pages that follow.
+    fn later(&self) -> impl Iterator<Item = (&Figure, &str)> {
+        let fit = self.fit.iter().map(|figure| (figure, FIT));
+        let bores = self.bore_map.iter().map(|figure| (figure, BORE));
+        let tightening = self.tightening.iter().map(|figure| (figure, TIGHTENING));
+        let more = self.more.iter().map(|(figure, caption)| (figure, caption.as_str()));
+        fit.chain(bores).chain(tightening).chain(more)
+    }
+
+    /// Every drawing as a file, in the order of the card.
+    pub(crate) fn files(&self) -> impl Iterator<Item = (String, String)> {
+        let all = self.first().chain(self.later()).enumerate();
+        all.map(|(place, (figure, _))| (path(place), in_black(&figure.svg)))
+    }
+}
+
+fn path(place: usize) -> String {
+    format!("/figure-{place}.svg")
+}
+
+/// Ink and pencil are one black in print, so that thin lines aren't broken up into dots; the
+/// greys of second lines keep their order.
+fn in_black(svg: &str) -> String {
+    let mut svg = printable::printable(svg).into_owned();
+    for (screen, print) in [
+        ("#1c1a17", "#000000"),
+        ("#5a2a8a", "#000000"),
+        ("#544d42", "#333333"),
+        ("#857a68", "#555555"),
+        ("#d3c9b5", "#aaaaaa"),
+    ] {
+        svg = svg.replace(screen, print);
+    }
+    svg
+}
+
+/// The drawings, as rows of one or two.
+#[derive(Serialize)]
+pub(super) struct Drawings<'a> {
+    first: Vec<Vec<Drawn<'a>>>,
+    later: Vec<Vec<Drawn<'a>>>,
+}
+
+#[derive(Serialize)]
+struct Drawn<'a> {
+    path: String,
+    says: &'a str,
+    caption: &'a str,
+    width_mm: f64,
+    height_mm: f64,
+    /// True when it had to be made smaller than it was drawn.
+    reduced: bool,
+}
+
+impl<'a> Drawings<'a> {
+    pub(super) fn new(figures: &'a CardFigures, paper: Paper) -> Self {
+        let drawn = |(place, (figure, caption))| Drawn::new(place, figure, caption, paper);
+        let count = figures.first().count();
+        let later = figures.later().enumerate().map(|(place, one)| (place + count, one));
+        Self { first: rows(figures.first().enumerate().map(drawn)), later: rows(later.map(drawn)) }
+    }
+}
+
+impl<'a> Drawn<'a> {
+    fn new(place: usize, figure: &'a Figure, caption: &'a str, paper: Paper) -> Self {
+        let room = (WIDTH_MM / figure.width_mm)
+            .min((paper.print_height_mm() - WORDS_MM) / figure.height_mm);
+        let factor = room.min(1.0);
+        Self {
+            path: path(place),
+            says: &figure.says,
+            caption,
+            width_mm: figure.width_mm * factor,
+            height_mm: figure.height_mm * factor,
+            reduced: factor < 1.0,
+        }
+    }
+}
+
+/// Neighbours stand side by side where the paper is wide enough.
+fn rows<'a>(drawings: impl Iterator<Item = Drawn<'a>>) -> Vec<Vec<Drawn<'a>>> {
+    let mut rows: Vec<Vec<Drawn<'a>>> = Vec::new();
+    for drawn in drawings {
+        match rows.last_mut() {
+            Some(row)
+                if row.len() == 1 && row[0].width_mm + GUTTER_MM + drawn.width_mm <= WIDTH_MM =>
+            {
+                row.push(drawn);
+            }
+            _ => rows.push(vec![drawn]),
+        }
+    }
+    rows
+}
