@@ -1,1 +1,2 @@
-//! Heat
+//! Heat.
+mod kernel;

@@ -1,0 +1,16 @@
+//! The arithmetic behind heat on and off, in SI floats: mesh, conduction, elasticity, contact, time.
+
+pub(crate) mod case;
+pub(crate) mod conduction;
+pub(crate) mod contact;
+pub(crate) mod crossing;
+pub(crate) mod dense;
+pub(crate) mod elastic;
+pub(crate) mod element;
+pub(crate) mod grading;
+pub(crate) mod growth;
+pub(crate) mod march;
+pub(crate) mod mesh;
+pub(crate) mod model;
+pub(crate) mod section;
+pub(crate) mod sparse;
