@@ -45,18 +45,23 @@ impl Value {
 
     /// The number alone: "80.062", with a true minus and narrow spaces between thousands.
     pub fn digits(&self, system: System) -> String {
-        let number = self.kind.unit(system).from_si(self.si);
-        pretty(number, self.kind.decimals(system, number))
+        pretty(self.kind.unit(system).from_si(self.si), self.decimals(system))
+    }
+
+    /// The decimals of its kind, and one more where its ± would vanish among them.
+    fn decimals(&self, system: System) -> usize {
+        let unit = self.kind.unit(system);
+        let usual = self.kind.decimals(system, unit.from_si(self.si));
+        let half_width = self.plus_minus.unwrap_or(0.0) / unit.factor;
+        let vanishes =
+            half_width > 0.0 && half_width < 0.5 * 0.1_f64.powi(i32::try_from(usual).unwrap_or(0));
+        if vanishes { usual + 1 } else { usual }
     }
 
     /// The half-width alone: "0.004".
     pub fn plus_minus_digits(&self, system: System) -> Option<String> {
-        let unit = self.kind.unit(system);
-        let number = unit.from_si(self.si);
-        self.plus_minus.map(|si| {
-            let half_width = si / unit.factor;
-            pretty(half_width, self.kind.decimals(system, number))
-        })
+        let factor = self.kind.unit(system).factor;
+        self.plus_minus.map(|si| pretty(si / factor, self.decimals(system)))
     }
 
     /// The whole of it: "80.062 ± 0.004 mm".
@@ -119,6 +124,8 @@ mod tests {
         assert_eq!(bore.show(System::Inch), "3.1520 ± 0.0002 in");
         let torque = Value::new(Kind::Torque, Torque::from_si(2420.0));
         assert_eq!(torque.show(System::Metric), "2\u{202f}420 N·m");
+        let sure = Value::new(Kind::Offset, Length::from_si(1.4e-4)).with_plus_minus(4e-6);
+        assert_eq!(sure.show(System::Metric), "0.140 ± 0.004 mm");
         let low = Value::new(Kind::Offset, Length::from_si(-1.02e-4));
         assert_eq!(low.show(System::Metric), "−0.10 mm");
         assert_eq!(low.show(System::Inch), "−4.0 mil");

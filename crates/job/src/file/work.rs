@@ -39,9 +39,9 @@ pub struct Closeup {
     /// Running torque of a self-locking nut, measured.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub prevailing_torque: Text<Torque>,
-    /// Threads: "dry", "oiled", "zinc plated", "molybdenum disulphide".
-    #[serde(skip_serializing_if = "String::is_empty")]
-    pub threads: String,
+    /// Threads as they are: "dry", "zinc plated", "oiled", "lubricated", "molybdenum".
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub threads: Option<tables::nut_factor::Threads>,
     /// Grease put in.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub grease_used: String,

@@ -15,7 +15,7 @@ pub(super) fn cautions(cx: &Context) -> Vec<Caution> {
         let orders: Vec<String> = told
             .iter()
             .filter(|(at, _)| *at == Some(stage))
-            .map(|(_, text)| (*text).to_owned())
+            .map(|(_, text)| couplings::step::fill(text, |blank| mass(cx, blank)))
             .collect();
         for three in orders.chunks(3) {
             all.push(Caution { stage: Some(stage), orders: three.to_vec() });
@@ -43,6 +43,12 @@ fn first(cx: &Context) -> Caution {
         stage: None,
         orders: [Some(lock), burns, Some(rules)].into_iter().flatten().collect(),
     }
+}
+
+/// What stands in the blanks of a caution.
+fn mass(cx: &Context, blank: &str) -> Option<String> {
+    let total = cx.file.coupling.sheet.masses.total.as_ref().filter(|_| blank == "coupling.mass");
+    total.map(|mass| mass.shown().show(cx.system))
 }
 
 fn hot(cx: &Context) -> bool {

@@ -1,19 +1,182 @@
-//! Closeup.
+//! Close-up: bolts and their order, grease or none.
+
+use couplings::closeup::{CloseUpError, From, OnThisJob, Tightening, tightening};
+use couplings::kind::Bolting;
+use couplings::lubricant::{Amount, amount};
+use quantities::{Kind, Limits, Measured, Physical, Torque, Value};
+
+use super::stage_builder::StageBuilder;
 use super::{Context, StagePlan};
 use crate::Stage;
-pub(super) fn stage(cx: &Context) -> StagePlan {
-    cx.stage(Stage::Closeup, false).done("not begun")
-}
+use crate::file::Closeup;
+
+/// What closing up takes.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Found;
-pub(super) fn found(_cx: &Context) -> Found {
-    Found
+pub(super) struct Found {
+    /// Torque, passes and order; `None` where there are no bolts or the sheet says too little.
+    pub tightening: Option<Tightening>,
+    /// What is lacking for it.
+    lacks: Option<CloseUpError>,
 }
+
+pub(super) fn found(cx: &Context) -> Found {
+    let Some((kind, form)) = cx.kind.zip(cx.form) else { return Found::default() };
+    let closeup = &cx.file.closeup;
+    let job = OnThisJob {
+        threads: closeup.threads,
+        prevailing: closeup.prevailing_torque.as_ref().map(Measured::value),
+    };
+    match tightening(&cx.file.coupling.sheet.bolts, &kind.close_up(form), job) {
+        Ok(tightening) => Found { tightening: Some(tightening), lacks: None },
+        Err(lacks) => Found { tightening: None, lacks: Some(lacks) },
+    }
+}
+
 impl Found {
-    pub fn torque(&self) -> Option<quantities::Torque> {
-        None
+    /// The torque to set the wrench to.
+    pub fn torque(&self) -> Option<Torque> {
+        self.tightening.as_ref().map(Tightening::setting)
     }
-    pub fn grease_words(&self, _cx: &Context) -> String {
-        String::new()
+
+    /// "0.34 kg of coupling grease"; empty while kind or amount are not known.
+    pub fn grease_words(&self, cx: &Context) -> String {
+        let lubricant = &cx.file.coupling.sheet.lubricant;
+        let name = lubricant.name.clone().unwrap_or_default();
+        let amount = match (&lubricant.mass, &lubricant.volume) {
+            (Some(mass), _) => mass.shown().show(cx.system),
+            (None, Some(volume)) => volume.shown().show(cx.system),
+            (None, None) => String::new(),
+        };
+        match (amount.is_empty(), name.is_empty()) {
+            (false, false) => format!("{amount} of {name}"),
+            (false, true) => amount,
+            (true, _) => name,
+        }
     }
+}
+
+pub(super) fn stage(cx: &Context) -> StagePlan {
+    let closeup = &cx.file.closeup;
+    let mut out = cx.stage(Stage::Closeup, *closeup != Closeup::default());
+    let Some((kind, form)) = cx.kind.zip(cx.form) else { return out.done("no kind chosen yet") };
+    let close_up = kind.close_up(form);
+    bolts(cx, &mut out);
+    if close_up.bolts != Bolting::None {
+        out.note(format!("Tools: {}.", close_up.tools.trim_end_matches('.')));
+        for rule in close_up.rules {
+            out.note(*rule);
+        }
+    }
+    grease(cx, &mut out);
+    for part in kind.never_again() {
+        out.note(format!("Never used again: {part}."));
+    }
+    out.done(summary(cx))
+}
+
+fn summary(cx: &Context) -> String {
+    let torque = cx
+        .closeup
+        .torque()
+        .map(|torque| format!("bolts to {}", Value::new(Kind::Torque, torque).show(cx.system)));
+    let grease = cx.closeup.grease_words(cx);
+    let grease = if cx.kind.is_some_and(|kind| kind.lubrication().is_some()) {
+        grease
+    } else {
+        "no grease".into()
+    };
+    let parts: Vec<String> =
+        torque.into_iter().chain(Some(grease)).filter(|part| !part.is_empty()).collect();
+    if parts.is_empty() { "torque and grease not known yet".to_owned() } else { parts.join("; ") }
+}
+
+fn bolts(cx: &Context, out: &mut StageBuilder) {
+    let Some(found) = &cx.closeup.tightening else {
+        if let Some(CloseUpError::Missing(field)) = &cx.closeup.lacks {
+            out.missing(
+                &format!("coupling.sheet.{field}"),
+                "tightening torque, or size, grade and threads of the bolts",
+            );
+        }
+        if let Some(CloseUpError::NotHeld(error)) = &cx.closeup.lacks {
+            out.note(format!("{error}. Enter the torque from the maker’s sheet."));
+        }
+        return;
+    };
+    let setting = Value::new(Kind::Torque, found.setting());
+    let whose = match found.from {
+        From::MakersSheet => "the maker’s sheet",
+        From::Estimate { .. } => {
+            "an estimate from size, grade and threads; the maker’s figure comes first"
+        }
+    };
+    let working = found.workings().into_iter().last();
+    let mut entry = out.number("torque", "Tighten to", setting).second(whose).key();
+    if let Some(working) = working {
+        entry = entry.working(working);
+    }
+    let _ = entry;
+    let passes: Vec<String> = found
+        .passes
+        .iter()
+        .map(|torque| Value::new(Kind::Torque, *torque).digits(cx.system))
+        .collect();
+    if passes.len() > 1 {
+        out.note(format!(
+            "In passes: {} {}, then once round at the last until no nut moves.",
+            passes.join(", "),
+            setting.unit(cx.system)
+        ));
+    }
+    if !found.order.is_empty() {
+        let order: Vec<String> = found.order.iter().map(ToString::to_string).collect();
+        out.note(format!("Order round the circle: {}.", order.join(", ")));
+    }
+    if let Some(differ) = found.threads_differ {
+        let percent = (differ.preload - 1.0) * 100.0;
+        out.note(format!("The sheet’s torque is for other threads than these: it would change the preload by {percent:.0} %. Bring the threads to what the sheet says."));
+    }
+    done(cx, out, found);
+}
+
+/// What was put on, against what was wanted: within five per cent, as torque wrenches are held to
+/// about four (ISO 6789, from memory).
+fn done(cx: &Context, out: &mut StageBuilder, found: &Tightening) {
+    let Some(done) = &cx.file.closeup.torque_done else { return };
+    let wanted = found.setting().si();
+    out.number("done", "Torque put on", done.shown())
+        .second("within 5 % of what was wanted")
+        .judged(
+            Limits::between(0.95 * wanted, 1.05 * wanted),
+            "Slacken, and tighten again in order.",
+        );
+}
+
+fn grease(cx: &Context, out: &mut StageBuilder) {
+    let Some(kind) = cx.kind else { return };
+    let Some(need) = kind.lubrication() else {
+        out.note("No grease: this kind runs dry.");
+        return;
+    };
+    let sheet = &cx.file.coupling.sheet.lubricant;
+    if sheet.name.is_none() {
+        out.missing("coupling.sheet.lubricant.name", "grease or oil, from the maker’s sheet");
+    }
+    match amount(sheet, &need, &[]) {
+        Ok(Amount::SheetMass(mass)) => {
+            let mass = Value::new(Kind::Mass, mass);
+            out.number("grease", "Grease, whole coupling", mass).second("from the sheet");
+        }
+        Ok(Amount::SheetVolume(volume)) => {
+            let volume = Value::new(Kind::Volume, volume);
+            out.number("grease", "Grease, whole coupling", volume).second("from the sheet");
+        }
+        _ => {
+            out.missing("coupling.sheet.lubricant.mass", "amount of grease, from the maker’s sheet")
+        }
+    }
+    out.note(format!("What it wants ({}): {}", need.source, need.what));
+    out.note(need.hand_pack);
+    out.note(need.fill);
+    out.note(format!("Never: {}", need.never));
 }

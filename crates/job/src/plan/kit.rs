@@ -10,7 +10,7 @@ pub(super) fn kit<'a>(cx: &Context, steps: impl Iterator<Item = &'a Step>) -> Ve
     let mut kit = Kit { system: cx.system_of_job(), items: Vec::new() };
     sizes(cx, &mut kit);
     let system = kit.system;
-    kit.add(format!("feelers, {}", feelers(system).show()), "gaps, feet");
+    kit.add(format!("feeler gauges, {}", feelers(system).show()), "gaps, feet");
     tightening(cx, &mut kit);
     shims(cx, &mut kit);
     pulling(cx, &mut kit);
@@ -29,9 +29,10 @@ struct Kit {
 }
 
 impl Kit {
-    /// Adds an item; what is there already is not brought twice.
+    /// Adds an item; what is there already, or there more exactly, is not brought twice.
     fn add(&mut self, what: String, why: &str) {
-        if !self.items.iter().any(|item| item.what.eq_ignore_ascii_case(&what)) {
+        let lower = what.to_lowercase();
+        if !self.items.iter().any(|item| item.what.to_lowercase().contains(&lower)) {
             self.items.push(KitItem { what, why: why.to_owned() });
         }
     }

@@ -1,13 +1,169 @@
-//! Removal.
-use super::{Context, StagePlan};
+//! Off: the force or the heat that gets a hub off again without harm.
+
+use mechanics::heat::{HubHeat, Opening};
+use mechanics::interference::hub::Running;
+use mechanics::pull::{Pull, pull_force};
+use quantities::{
+    Kind, Length, Limits, Measured, Physical, TemperatureInterval, ThermodynamicTemperature, Value,
+};
+use tables::pullers::{Drive, MARGIN, Puller, puller_for};
+
+use super::stage_builder::StageBuilder;
+use super::{Context, StagePlan, fit, heat};
 use crate::Stage;
-pub(super) fn stage(cx: &Context) -> StagePlan {
-    cx.stage(Stage::Removal, false).done("not begun")
-}
+use crate::file::{End, Removal, si};
+
+/// What gets one hub off.
 #[derive(Clone, Debug)]
 pub(super) struct Found {
-    pub puller: Option<tables::pullers::Puller>,
+    /// Pull when cold, over the range of friction, at the upper end of the interference.
+    pub pull: Pull,
+    /// The class of puller that bears it with its margin; `None` when none does.
+    pub puller: Option<Puller>,
+    /// Heat alone: how hot the hub must be with the shaft warmed by it.
+    pub heat: Option<HubHeat>,
 }
-pub(super) fn found(_cx: &Context, _end: crate::file::End) -> Option<Found> {
-    None
+
+/// The shaft under a hub that is heated on it warms as well: so much of the hub's rise reaches it
+/// before the hub is off. A rule of our own, to be on the hot side; said in the plan.
+const SHAFT_SHARE: f64 = 0.3;
+/// Clearance over which a hub counts as free: a rule of our own.
+const FREE_M: f64 = 0.02e-3;
+
+/// `None` for a hub with clearance, or while fit and hub are not known.
+pub(super) fn found(cx: &Context, end: End) -> Option<Found> {
+    let sizes = cx.fit(end).sizes.as_ref()?;
+    // Surfaces that flattened on the way on have no more to give: what presses, presses.
+    let state = cx.press_fit(end)?.state(sizes.effective.high(), Running::default()).ok()?;
+    let pull = pull_force(&state, fit::friction(cx)).ok()?;
+    let margin = si(&cx.file.removal.margin).unwrap_or(MARGIN);
+    let puller = puller_for(pull.force.high * margin, Drive::Hydraulic);
+    Some(Found { pull, puller, heat: freed(cx, end) })
+}
+
+fn freed(cx: &Context, end: End) -> Option<HubHeat> {
+    let on = cx.heat(end)?.heat.opening;
+    let ambient = heat::ambient(cx);
+    let opening =
+        Opening { clearance: Length::from_si(FREE_M), loss: TemperatureInterval::default(), ..on };
+    // The shaft takes its share of the hub's rise; a few rounds settle both.
+    let mut found = Opening { shaft_temperature: ambient, ..opening }.hub_heat().ok()?;
+    for _ in 0..40 {
+        let rise = (found.at_shaft.si() - ambient.si()) * SHAFT_SHARE;
+        let shaft_temperature = ThermodynamicTemperature::from_si(ambient.si() + rise);
+        found = Opening { shaft_temperature, ..opening }.hub_heat().ok()?;
+    }
+    Some(found)
+}
+
+pub(super) fn stage(cx: &Context) -> StagePlan {
+    let removal = &cx.file.removal;
+    let mut out = cx.stage(Stage::Removal, *removal != Removal::default());
+    let mut parts = Vec::new();
+    for end in End::BOTH {
+        let Some(found) = cx.removal(end) else {
+            if cx.fit(end).interference.is_some_and(|fit| fit.value < Length::default()) {
+                out.note(format!(
+                    "The {} has clearance: set screws out, and it slides.",
+                    cx.hub_name(end)
+                ));
+            }
+            continue;
+        };
+        numbers(cx, &mut out, end, found);
+        let pull = Value::new(Kind::Force, found.pull.force.high).show(cx.system);
+        parts.push(format!("{} up to {pull}", cx.hub_name(end)));
+    }
+    choices(cx, &mut out);
+    recorded(cx, &mut out);
+    out.done(if parts.is_empty() {
+        "known once fit and hub are known".to_owned()
+    } else {
+        format!("cold pull: {}", parts.join(", "))
+    })
+}
+
+fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
+    let (key, name) = (end.key(), cx.hub_name(end));
+    let low = Value::new(Kind::Force, found.pull.force.low).show(cx.system);
+    let force = Value::new(Kind::Force, found.pull.force.high);
+    let margin = si(&cx.file.removal.margin).unwrap_or(MARGIN);
+    let entry = out
+        .number(&format!("{key}.force"), format!("Pull to strip the {name}, cold"), force)
+        .working(found.pull.working())
+        .key();
+    match &cx.file.removal.puller {
+        Some(puller) => {
+            let bears = puller.value().si() / margin;
+            entry
+                .second(format!("from {low} up; limit: the puller at hand over a margin of {margin}"))
+                .judged(Limits::at_most(bears), "A larger puller, or heat with the pull. Never more force than the puller bears.");
+        }
+        None => {
+            entry.second(format!("from {low} up, with the friction; no rust, no fretting"));
+        }
+    }
+    let class = match &found.puller {
+        Some(puller) => format!(
+            "{name}: a hydraulic puller of {} tons ({}).",
+            puller.tons,
+            tables::pullers::SOURCE
+        ),
+        None => format!(
+            "{name}: no common puller bears {margin} times this pull. Heat it, or use oil pressure where the hub is made for it."
+        ),
+    };
+    out.note(super::sizes::capital(&class));
+    if let Some(hot) = &found.heat {
+        freed_number(cx, out, end, hot);
+    }
+}
+
+fn freed_number(cx: &Context, out: &mut StageBuilder, end: End, hot: &HubHeat) {
+    let share = format!(
+        "while the shaft has taken {:.0} % of its rise (a rule of our own)",
+        SHAFT_SHARE * 100.0
+    );
+    let value = Value::new(Kind::Temperature, hot.at_shaft);
+    let label = format!("Heat that frees the {}", cx.hub_name(end));
+    let entry =
+        out.number(&format!("{}.temperature", end.key()), label, value).working(hot.working());
+    match heat::limit(cx, end) {
+        None => {
+            entry.second(share);
+        }
+        Some((limit, whose)) => {
+            entry.second(format!("{share}; limit: {whose}")).judged(
+                Limits::at_most(limit.si()),
+                "Pull while it is heated to its limit; be quick, for the shaft follows.",
+            );
+        }
+    }
+}
+
+fn choices(cx: &Context, out: &mut StageBuilder) {
+    match cx.file.removal.heat_allowed {
+        Some(true) => out.note("Load the puller first, then heat the hub fast and all round; the shaft warms later and closes the window again."),
+        Some(false) => out.note("No flame or heater here: cold pull, or oil pressure where the hub is made for it."),
+        None => out.missing("removal.heat_allowed", "whether heat may be used at the machine"),
+    }
+    if cx.file.removal.puller.is_none() {
+        out.missing("removal.puller", "force that the puller at hand is good for");
+    }
+}
+
+/// The gap that the next one must find again.
+fn recorded(cx: &Context, out: &mut StageBuilder) {
+    let gap = &cx.file.gap;
+    match &gap.recorded {
+        Some(recorded) => out.note(format!("Gap recorded: {}.", recorded.text())),
+        None if gap.readings.is_empty() => {
+            out.note("Write down the gap and the place of each hub before anything comes apart.")
+        }
+        None => {
+            let mut texts: Vec<&str> = gap.readings.values().map(Measured::text).collect();
+            texts.dedup();
+            out.note(format!("Gap as last read: {}.", texts.join(", ")));
+        }
+    }
 }

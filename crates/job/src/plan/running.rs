@@ -1,28 +1,17 @@
 //! The first run: what to look at, and what was read.
 
+use couplings::running::{Support, dues, group, zones};
 use quantities::{Kind, Limits, Physical};
 
+use super::stage_builder::StageBuilder;
 use super::{Context, StagePlan};
 use crate::Stage;
-
-/// Vibration of a machine that may run without end: 4.5 mm/s r.m.s., the upper end of zone B for
-/// machines of medium size on a firm base in ISO 20816-3; from memory.
-const VIBRATION_M_S: f64 = 4.5e-3;
 
 pub(super) fn stage(cx: &Context) -> StagePlan {
     let running = &cx.file.running;
     let begun = *running != crate::file::Running::default();
     let mut out = cx.stage(Stage::Running, begun);
-    if let Some(vibration) = &running.vibration {
-        let most = Limits::at_most(VIBRATION_M_S);
-        out.number(
-            "vibration",
-            "Vibration, largest of the housings",
-            vibration.shown_as(Kind::Velocity),
-        )
-        .second("upper end of zone B, ISO 20816-3, firm base; from memory")
-        .judged(most, "Stop and look: line-up hot, looseness, balance, in that order.");
-    }
+    vibration(cx, &mut out);
     if let Some(temperature) = &running.temperature {
         out.number("temperature", "Outside of the coupling after the run", temperature.shown())
             .second("a coupling much warmer than its machines is short of grease or out of line");
@@ -36,12 +25,14 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
                 trimmed(check.wrong)
             ));
         }
-        if let Some(lubrication) = kind.lubrication() {
-            let [shortest, longest] = lubrication.months;
-            out.note(format!(
-                "Open and regrease after {shortest} to {longest} months ({}); the maker’s sheet comes first.",
-                lubrication.source
-            ));
+        for due in dues(kind, &cx.file.coupling.sheet) {
+            let [shortest, longest] = due.months;
+            let months = if shortest == longest {
+                format!("{longest}")
+            } else {
+                format!("{shortest} to {longest}")
+            };
+            out.note(format!("After {months} months: {} ({}).", due.what, due.source));
         }
     }
     let ran = running.ran_for.as_ref().is_some_and(|time| time.value().si() > 0.0);
@@ -50,6 +41,21 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
         (true, false) => "read after the first start",
         (true, true) => "run, read hot",
     })
+}
+
+/// The largest reading against the upper end of zone B of the machine's group on a firm base.
+fn vibration(cx: &Context, out: &mut StageBuilder) {
+    let Some(read) = &cx.file.running.vibration else { return };
+    let value = read.shown_as(Kind::Velocity);
+    let group = cx.file.machines.power.as_ref().and_then(|power| group(power.value()));
+    let entry = out.number("vibration", "Vibration, largest of the housings", value);
+    if let Some(group) = group {
+        let zones = zones(group, Support::Rigid);
+        entry.second(format!("upper end of zone B on a firm base; {}", zones.source)).judged(
+            Limits::at_most(zones.b_c.si()),
+            "Stop and look: line-up hot, looseness, balance, in that order.",
+        );
+    }
 }
 
 fn trimmed(text: &str) -> &str {

@@ -91,7 +91,8 @@ fn pieces(cx: &Context, numbers: &[Number], text: &str) -> Vec<Piece> {
 
 /// The machines by the names that this job gives them.
 fn named(cx: &Context, text: &str) -> String {
-    text.replace("{driver}", cx.name(End::Driver)).replace("{driven}", cx.name(End::Driven))
+    text.replace("driver hub", &cx.hub_name(End::Driver))
+        .replace("driven hub", &cx.hub_name(End::Driven))
 }
 
 fn blank_filled(cx: &Context, numbers: &[Number], blank: &str) -> Piece {
