@@ -85,6 +85,20 @@ pub struct ShaftEnds {
 /// [`AxialError::NotANumber`].
 /// # Source
 /// Growth of a support turned along the shaft; casings that carry the bearings are a term each.
+/// # Example
+/// ```
+/// use lineup::{Estimate, axial::{ShaftGrowth, shaft_ends}};
+/// use quantities::{Length, Physical, TemperatureCoefficient, TemperatureInterval};
+/// let shaft = |length: f64, rise: f64| ShaftGrowth {
+///     length: Length::from_si(length),
+///     rise: Estimate::exact(TemperatureInterval::from_si(rise)),
+///     expansion: TemperatureCoefficient::from_si(11.7e-6),
+///     casing: Estimate::exact(Length::from_si(0.0)),
+/// };
+/// let ends = shaft_ends(Length::from_si(0.180), &shaft(0.9, 80.0), &shaft(1.1, 40.0))?;
+/// assert_eq!(format!("{:.4}", ends.cold.value.si() * 1e3), "181.3572");
+/// # Ok::<(), lineup::axial::AxialError>(())
+/// ```
 #[expect(clippy::similar_names, reason = "driver and driven are the words of the trade")]
 pub fn shaft_ends(
     hot: Length,

@@ -55,6 +55,31 @@ pub enum BoundedError {
 ///
 /// # Errors
 /// [`BoundedError`].
+/// # Example
+/// ```
+/// use lineup::bounded::best_move;
+/// use lineup::growth::{PlaneGrowth, growth_line};
+/// use lineup::line::Line;
+/// use lineup::moves::FootPlane;
+/// use lineup::tolerance::Level;
+/// use lineup::{Estimate, Layout, Machine};
+/// use quantities::{Angle, Length, Physical, Source};
+/// let mm = |mm: f64| Length::from_si(mm / 1e3);
+/// let layout = Layout { moving: Machine::Driven, reference: mm(0.0), spool: None };
+/// let source = Source::common_practice("site rule");
+/// let levels = [
+///     Level::offset("offset", None, Some(mm(0.05)), source)?,
+///     Level::slope("slope", None, Some(Angle::from_si(0.5e-3)), source)?,
+/// ];
+/// // Everywhere 0.20 mm high, and only 0.15 mm of shims under the rear feet.
+/// let high = growth_line(&[PlaneGrowth::up(mm(0.0), Estimate::exact(mm(0.20)))]).unwrap();
+/// let rear = FootPlane { shims: Some(mm(0.15)), ..FootPlane::new("rear", mm(700.0)) };
+/// let feet = [FootPlane::new("front", mm(300.0)), rear];
+/// let best = best_move(&layout, &high, &Line::zero(mm(0.0)), &feet, &levels).unwrap();
+/// assert_eq!(best.obstacles[0].foot, "rear");
+/// assert!(best.worst_ratio < 0.2); // the front feet make up for it
+/// # Ok::<(), lineup::tolerance::ToleranceError>(())
+/// ```
 pub fn best_move(
     layout: &Layout,
     position: &Line,

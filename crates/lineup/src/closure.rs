@@ -175,6 +175,20 @@ impl Check {
 ///
 /// # Errors
 /// [`DialError`] for a sweep that fixes no circle.
+/// # Example
+/// ```
+/// use lineup::clock::Clock;
+/// use lineup::closure::{Slip, check};
+/// use lineup::{Machine, dial::{Dial, Surface}};
+/// use quantities::{Length, Physical, Verdict};
+/// let mm = |mm: f64| Length::from_si(mm / 1e3);
+/// let dial = Dial::new(Machine::Driver, Machine::Driven, Surface::Rim, mm(0.0), mm(0.01))
+///     .with(Clock::QUARTERS.into_iter().zip([0.0, 0.30, -0.40, 0.10].map(mm)));
+/// let checked = check(&dial, mm(0.05))?;
+/// assert_eq!(checked.verdict(mm(0.05)), Verdict::Outside);
+/// assert_eq!(checked.slips, [Slip::Sign(Clock::SIX)]);
+/// # Ok::<(), lineup::dial::DialError>(())
+/// ```
 pub fn check(dial: &Dial, limit: Length) -> Result<Check, DialError> {
     let closures = closures(dial)?;
     let slips = closures

@@ -9,9 +9,12 @@ use quantities::{Length, Physical};
 
 use crate::clock::Clock;
 use crate::estimate::is_spread;
-use crate::fit::{FitError, Harmonic, Point, harmonic};
+use crate::fit::{FitError, Point, harmonic};
 use crate::sag::Sag;
-use crate::{Body, Estimate};
+
+pub use crate::sweep::{Sweep, free_of_float};
+
+use crate::Body;
 
 /// The surface under the stem.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -256,64 +259,4 @@ impl Dial {
             _ => Ok(()),
         }
     }
-}
-
-/// What a sweep says: the circle through its readings, and the sag that is taken off it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Sweep {
-    /// The circle, sag still in it; readings rise with the stem pushed in on an outside rim.
-    pub circle: Harmonic,
-    pub(crate) sag_m: f64,
-    pub(crate) runout_u_m: f64,
-}
-
-impl Sweep {
-    /// (B − A)y at a rim, D/2·slope at a face, sag taken off; `±` of readings and runout alone.
-    pub fn cosine(&self) -> Estimate<Length> {
-        let u = self.circle.covariance[1][1].sqrt().hypot(self.runout_u_m);
-        Estimate::from_standard(self.circle.cosine - self.sag_m, u)
-    }
-
-    /// (B − A)z at a rim, D/2·slope at a face.
-    pub fn sine(&self) -> Estimate<Length> {
-        let u = self.circle.covariance[2][2].sqrt().hypot(self.runout_u_m);
-        Estimate::from_standard(self.circle.sine, u)
-    }
-}
-
-/// Two face dials half a turn apart as one dial free of end float: half the difference of what
-/// they read at the same time.
-///
-/// ```text
-/// r(t) = ( r₁(t) − r₂(t + 180°) )/2
-/// ```
-/// Each dial's readings stand at its own clock positions. The answer has the first dial's
-/// positions, and 1/√2 of the uncertainty of one reading.
-///
-/// # Errors
-/// [`DialError::NoPair`] unless both touch the same face alike, and for every reading of the
-/// first the second has one opposite.
-/// # Source
-/// Bloch and Geitner, *Machinery Component Maintenance and Repair*, page 212.
-pub fn free_of_float(first: &Dial, second: &Dial) -> Result<Dial, DialError> {
-    let alike = first.surface == second.surface
-        && !first.surface.is_rim()
-        && first.stem == second.stem
-        && (first.carried_by, first.touches) == (second.carried_by, second.touches);
-    let others = second.all_readings();
-    let half = |reading: &Reading| {
-        let opposite = reading.clock.quarters_on(2);
-        let other = others.iter().find(|other| other.clock.is(opposite))?;
-        Some(Reading { clock: reading.clock, value: (reading.value - other.value) / 2.0 })
-    };
-    let readings: Option<Vec<Reading>> = first.all_readings().iter().map(half).collect();
-    let readings = readings.filter(|_| alike).ok_or(DialError::NoPair)?;
-    let root = 0.5_f64.sqrt();
-    Ok(Dial {
-        readings,
-        division: first.division * root,
-        plus_minus: first.plus_minus.map(|spread| spread * root),
-        returned: None,
-        ..first.clone()
-    })
 }

@@ -172,6 +172,21 @@ pub fn target(fixed: &Line, moving: &Line) -> Line {
     fixed.minus(moving)
 }
 
+/// How the target at `x` was found.
+pub fn target_working(fixed: &Line, moving: &Line, plane: Plane, x: Length) -> Working {
+    let grown = |line: &Line| line.offset(plane, x).shown(Kind::Offset);
+    Working::new(
+        format!("Cold target of the moving shaft, {}", plane.words()),
+        "t = F − M",
+        grown(&target(fixed, moving)),
+        Source::new("Growth lines of both machines", "", Basis::Computed),
+    )
+    .term("F", "growth of the machine that stays", grown(fixed))
+    .term("M", "growth of the machine that moves", grown(moving))
+    .term("x", "of the plane", Value::new(Kind::Length, x))
+    .valid("growth straight between and beyond the foot planes")
+}
+
 /// What a dial must read, zeroed at its zero position, when the moving shaft stands on `target`;
 /// sag of its bracket included, so that it can be watched during the move.
 /// `None` when the dial touches a spool that the layout lacks.

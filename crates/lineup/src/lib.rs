@@ -22,6 +22,7 @@
 
 pub mod axial;
 pub mod bounded;
+pub mod budget;
 pub mod clock;
 pub mod closure;
 mod common_line;
@@ -39,6 +40,7 @@ pub mod position;
 pub mod sag;
 pub mod shims;
 pub mod strain;
+mod sweep;
 pub mod tolerance;
 pub mod train;
 

@@ -193,20 +193,67 @@ pub(crate) fn check(feet: &[FootPlane]) -> Result<(), MovesError> {
     Ok(())
 }
 
+/// What the fixed machine must rise so that a base-bound foot can stay above its base.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Raise {
+    /// The move wanted at the foot, negative downwards.
+    pub up: Length,
+    /// Shims there now.
+    pub shims: Length,
+    /// Shims that should lie there at least.
+    pub least_pack: Length,
+    /// Of the fixed machine's line, at the plane of that foot; zero when the foot can come down.
+    pub raise: Length,
+}
+
 /// How far the fixed machine must be raised, at the plane of a foot that cannot come down enough,
-/// so that the foot ends on at least `least_pack` of shims; zero when it can.
+/// so that the foot ends on at least `least_pack` of shims.
 ///
 /// ```text
 /// raise = least pack − shims there − m
 /// ```
 /// # Source
 /// Harlon, *A Millwright's Guide to Motor/Pump Alignment*, 2nd ed., options four and five.
-pub fn raise_of_target(up: Length, shims: Length, least_pack: Length) -> Length {
-    (least_pack - shims - up).max(Length::from_si(0.0))
+pub fn raise_of_target(up: Length, shims: Length, least_pack: Length) -> Raise {
+    let raise = (least_pack - shims - up).max(Length::from_si(0.0));
+    Raise { up, shims, least_pack, raise }
 }
 
-/// Shims that shift a shaft sideways by tilting its machine: raise one side and lower the other
-/// by this much, and the shaft moves towards the lowered side.
+impl Raise {
+    /// How it was found.
+    pub fn working(&self) -> Working {
+        let shown = |length| Value::new(Kind::Offset, length);
+        Working::new(
+            "Raise of the fixed machine",
+            "r = p − s − m",
+            shown(self.raise),
+            Source::new(
+                "Harlon, A Millwright’s Guide to Motor/Pump Alignment, 2nd ed.",
+                "options four and five",
+                Basis::Read,
+            ),
+        )
+        .term("p", "shims wanted under the foot at least", shown(self.least_pack))
+        .term("s", "shims there", shown(self.shims))
+        .term("m", "move wanted at the foot", shown(self.up))
+        .valid("zero when the foot can come down")
+    }
+}
+
+/// Shims that shift a shaft sideways by tilting its machine.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Tilt {
+    /// Wanted sideways.
+    pub shift: Length,
+    /// Of the shaft above its feet.
+    pub shaft_height: Length,
+    /// Between left and right feet.
+    pub foot_width: Length,
+    /// To raise one side and lower the other by; the shaft moves towards the lowered side.
+    pub shims: Length,
+}
+
+/// Raise one side and lower the other, and the shaft moves towards the lowered side.
 ///
 /// ```text
 /// s = m·W/(2·H)
@@ -214,7 +261,36 @@ pub fn raise_of_target(up: Length, shims: Length, least_pack: Length) -> Length 
 /// `None` unless both the shaft's height above its feet and the width between them are positive.
 /// # Source
 /// Bloch and Geitner, *Machinery Component Maintenance and Repair*, pages 224 to 225.
-pub fn tilt_shims(shift: Length, shaft_height: Length, foot_width: Length) -> Option<Length> {
-    let sound = shaft_height.si() > 0.0 && foot_width.si() > 0.0;
-    (sound && shift.si().is_finite()).then(|| shift * (foot_width / (shaft_height * 2.0)).value)
+/// # Example
+/// ```
+/// use lineup::moves::tilt;
+/// use quantities::{Length, Physical};
+/// let mm = |mm: f64| Length::from_si(mm / 1e3);
+/// let tilt = tilt(mm(0.40), mm(315.0), mm(500.0)).unwrap();
+/// assert!((tilt.shims.si() * 1e3 - 0.3175).abs() < 5e-5);
+/// ```
+pub fn tilt(shift: Length, shaft_height: Length, foot_width: Length) -> Option<Tilt> {
+    let sound = [shaft_height, foot_width].iter().all(|size| size.si() > 0.0 && size.is_finite());
+    let shims = shift * (foot_width / (shaft_height * 2.0)).value;
+    (sound && shift.is_finite()).then_some(Tilt { shift, shaft_height, foot_width, shims })
+}
+
+impl Tilt {
+    /// How it was found.
+    pub fn working(&self) -> Working {
+        Working::new(
+            "Shims that tilt the machine",
+            "s = m·W/(2·H)",
+            Value::new(Kind::Offset, self.shims),
+            Source::new(
+                "Bloch and Geitner, Machinery Component Maintenance and Repair",
+                "pages 224 to 225",
+                Basis::Read,
+            ),
+        )
+        .term("m", "shift wanted", Value::new(Kind::Offset, self.shift))
+        .term("W", "between left and right feet", Value::new(Kind::Length, self.foot_width))
+        .term("H", "shaft above its feet", Value::new(Kind::Length, self.shaft_height))
+        .valid("small angles; raise one side and lower the other by s")
+    }
 }

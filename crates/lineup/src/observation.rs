@@ -70,12 +70,34 @@ pub const STRAIGHTEDGE_M: f64 = 0.10e-3;
 /// `±` of a difference of gaps taken with feelers or a taper gauge: a rule of our own.
 pub const FEELERS_M: f64 = 0.05e-3;
 
+impl Offset {
+    /// Taken with straightedge and feelers across two rims of one diameter: for roughing in.
+    pub fn by_straightedge(plane: Plane, of: Body, from: Body, at: Length, amount: Length) -> Self {
+        let amount = Estimate::new(amount, Length::from_si(STRAIGHTEDGE_M));
+        Self { plane, of, from, at, amount }
+    }
+}
+
+impl Gap {
+    /// Taken with feelers or a taper gauge at two opposite places.
+    pub fn by_feelers(
+        plane: Plane,
+        between: (Body, Body),
+        diameter: Length,
+        difference: Length,
+    ) -> Self {
+        let difference = Estimate::new(difference, Length::from_si(FEELERS_M));
+        Self { plane, between, diameter, difference }
+    }
+}
+
 /// One scalar observation on its way into the least squares.
 pub(crate) struct Row {
     pub on: [f64; 4],
     pub value: f64,
+    pub plane: Plane,
     /// Which observation it comes from, for errors and for its covariance with its twin.
-    index: usize,
+    pub index: usize,
     variance: f64,
     /// Covariance with the next row (cosine with sine of one sweep).
     with_next: f64,
@@ -117,6 +139,7 @@ fn sweep_rows(
     Ok([
         Row {
             on: place(Plane::Vertical, on),
+            plane: Plane::Vertical,
             value: sweep.circle.cosine - sweep.sag_m,
             index,
             variance: noise * aa + runout,
@@ -125,6 +148,7 @@ fn sweep_rows(
         },
         Row {
             on: place(Plane::Sideways, on),
+            plane: Plane::Sideways,
             value: sweep.circle.sine,
             index,
             variance: noise * bb + runout,
@@ -185,7 +209,8 @@ fn typed_row<Q: Physical<Spread = Q>>(
         return Err(PositionError::NotAnObservation(index));
     }
     let on = place(plane, form.ok_or(PositionError::NoSpool(index))?);
-    Ok(Row { on, value: amount.value.si(), index, variance: u * u, with_next: 0.0, sag: None })
+    let value = amount.value.si();
+    Ok(Row { on, value, plane, index, variance: u * u, with_next: 0.0, sag: None })
 }
 
 /// Covariance of the rows.

@@ -16,7 +16,7 @@ pub use crate::observation::{FEELERS_M, Gap, Observation, Offset, STRAIGHTEDGE_M
 
 use crate::dial::DialError;
 use crate::line::Line;
-use crate::linear::{Solution, generalised};
+use crate::linear::{Solution, dot, generalised, quadratic};
 use crate::observation::{Row, covariance, rows};
 use crate::{Estimate, Layout, Machine, Plane};
 
@@ -57,6 +57,20 @@ pub struct Position {
     pub chi_squared: f64,
     /// Observations beyond the four that are needed (a sweep counts as two).
     pub degrees_of_freedom: u32,
+    /// How each observation fits all the others, the worst first; those that nothing checks are
+    /// left out.
+    pub misfits: Vec<Misfit>,
+}
+
+/// How an observation fits the rest.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Misfit {
+    /// Which observation, counted from zero.
+    pub observation: usize,
+    /// In this plane.
+    pub plane: Plane,
+    /// Observed minus fitted, over its standard uncertainty: beyond 3 or so, look at it again.
+    pub standardised: f64,
 }
 
 /// The angles at the two flex planes of a spacer, in one plane.
@@ -98,6 +112,24 @@ impl Position {
     pub fn seen_from_other(&self) -> Self {
         let layout = Layout { moving: self.layout.moving.other(), ..self.layout };
         Self { layout, line: self.line.negated(), ..self.clone() }
+    }
+
+    /// How the angle at a flex plane was found; `None` without a spool.
+    pub fn flex_working(&self, plane: Plane, end: Machine) -> Option<Working> {
+        let (spool, angles) = (self.layout.spool?, self.flex_angles(plane)?);
+        let (other, angle, formula) = match end {
+            Machine::Driver => (spool.driven_end, angles.driver_end, "a = m/L"),
+            Machine::Driven => (spool.driver_end, angles.driven_end, "a = −m/L"),
+        };
+        let offset = self.offset_at(plane, other);
+        let offset = Estimate::new(offset.value * self.layout.sign(), offset.plus_minus);
+        let name = format!("Angle at the {} flex plane, {}", moving_words(end), plane.words());
+        let source = Source::new("Geometry of a spool hinged at both ends", "", Basis::Computed);
+        let working = Working::new(name, formula, angle.shown(Kind::Slope), source)
+            .term("m", "driven less driver at the other flex plane", offset.shown(Kind::Offset))
+            .term("L", "between the flex planes", Value::new(Kind::Length, spool.length()))
+            .valid("a straight spool, hinged at its flex planes");
+        Some(working)
     }
 
     /// How the offset at `x` follows from the offset at the reference plane.
@@ -195,8 +227,10 @@ pub fn position(layout: &Layout, seen: &[Observation]) -> Result<Position, Posit
     let chi_squared = solved.squares();
     let disagreement = excess(chi_squared, degrees_of_freedom);
     let line = as_line(layout, &solved).widened(disagreement);
-    let layout = *layout;
-    Ok(Position { layout, line, scatter, disagreement, chi_squared, degrees_of_freedom })
+    let (layout, misfits) = (*layout, misfits(&rows, &solved));
+    let position =
+        Position { layout, line, scatter, disagreement, chi_squared, degrees_of_freedom, misfits };
+    Ok(position)
 }
 
 /// What the `±` would be with these further observations, whatever they read: to see what one
@@ -219,6 +253,25 @@ fn solve(rows: &[Row]) -> Option<Solution> {
     let design: Vec<Vec<f64>> = rows.iter().map(|row| row.on.to_vec()).collect();
     let values: Vec<f64> = rows.iter().map(|row| row.value).collect();
     generalised(&design, &values, &covariance(rows))
+}
+
+/// Observed minus fitted over √(V − A·C·Aᵀ).
+fn misfits(rows: &[Row], solved: &Solution) -> Vec<Misfit> {
+    let covariance = covariance(rows);
+    let misfit = |(i, row): (usize, &Row)| {
+        let all = covariance[i][i];
+        let free = all - quadratic(&row.on, &solved.covariance, &row.on);
+        let off = row.value - dot(&row.on, &solved.unknowns);
+        let standardised = off / free.sqrt();
+        (free > 1e-6 * all).then_some(Misfit {
+            observation: row.index,
+            plane: row.plane,
+            standardised,
+        })
+    };
+    let mut misfits: Vec<Misfit> = rows.iter().enumerate().filter_map(misfit).collect();
+    misfits.sort_by(|a, b| b.standardised.abs().total_cmp(&a.standardised.abs()));
+    misfits
 }
 
 fn as_line(layout: &Layout, solved: &Solution) -> Line {

@@ -137,6 +137,21 @@ pub struct BarSag {
 /// [`SagError::Bar`] unless 0 ≤ d < D, L > 0, E > 0, and masses are not negative.
 /// # Source
 /// Beam bending, cantilever with end load and with its own weight.
+/// # Example
+/// ```
+/// use lineup::sag::{Bar, bar_sag};
+/// use quantities::{Length, Mass, MassDensity, Physical, Pressure};
+/// let rod = Bar {
+///     outside: Length::from_si(0.012),
+///     inside: Length::from_si(0.0),
+///     overhang: Length::from_si(0.250),
+///     end_mass: Mass::from_si(0.15),
+///     density: MassDensity::from_si(7850.0),
+///     young: Pressure::from_si(207e9),
+/// };
+/// assert_eq!(format!("{:.4}", bar_sag(rod)?.total().si() * 1e3), "0.0565");
+/// # Ok::<(), lineup::sag::SagError>(())
+/// ```
 pub fn bar_sag(bar: Bar) -> Result<BarSag, SagError> {
     let [outside, inside, overhang] = [bar.outside, bar.inside, bar.overhang].map(Physical::si);
     let (end_kg, density, young) = (bar.end_mass.si(), bar.density.si(), bar.young.si());

@@ -136,6 +136,9 @@ fn faces_at_both_ends_of_a_spacer() {
     near(mm_per_m(y.driven_end.value), -1.2, 1e-3);
     near(mm_per_m(z.driver_end.value), 0.4, 1e-3);
     near(mm_per_m(z.driven_end.value), 0.5, 1e-3);
+    let working = found.flex_working(VERTICAL, Machine::Driver).unwrap();
+    near(working.result.si * 1e3, -0.3, 1e-3);
+    near(working.terms[0].value.si / working.terms[1].value.si, working.result.si, 1e-12);
     near(offset_mm(&found, VERTICAL, 500.0), -0.15, 2e-4);
     near(offset_mm(&found, SIDEWAYS, 500.0), 0.2, 2e-4);
     near(mm_per_m(found.slope(VERTICAL).value), -1.5, 1e-3);

@@ -10,7 +10,7 @@ use lineup::clock::Clock;
 use lineup::dial::{Dial, Surface, free_of_float};
 use lineup::growth::{PlaneGrowth, Support, growth_line, support_growth, target, target_readings};
 use lineup::line::Line;
-use lineup::moves::{FootPlane, moves, raise_of_target, tilt_shims};
+use lineup::moves::{FootPlane, moves, raise_of_target, tilt};
 use lineup::position::{Gap, Observation, Offset, Position, Slope, flex_angles, position};
 use lineup::sag::Sag;
 use lineup::{Body, Estimate, Layout, Machine, Plane, Spool};
@@ -188,9 +188,10 @@ fn wanted_positions_become_dial_readings() {
 #[test]
 fn a_base_bound_motor_raises_the_pump() {
     for (up, raise) in [(-0.015, 0.065), (-0.035, 0.085)] {
-        near(in_inch(raise_of_target(inch(up), mm(0.0), inch(0.050))), raise, 1e-9);
+        let found = raise_of_target(inch(up), mm(0.0), inch(0.050));
+        near(in_inch(found.raise), raise, 1e-9);
     }
-    assert_eq!(raise_of_target(inch(0.1), mm(0.0), inch(0.05)), mm(0.0));
+    assert_eq!(raise_of_target(inch(0.1), mm(0.0), inch(0.05)).raise, mm(0.0));
 }
 
 /// Common practice (a chiller's manual): gap 0.012 in wider at the top over a 5 in face, bolts
@@ -208,9 +209,9 @@ fn the_angle_alone_by_proportion() {
 /// 0.011 in each. Height over width, 0.682, was inferred from the answer: this checks the form only.
 #[test]
 fn tilting_shifts_a_bolt_bound_shaft() {
-    let shims = tilt_shims(inch(0.015), inch(0.681_818), inch(1.0)).unwrap();
-    near(in_inch(shims), 0.011, 0.0005);
-    assert!(tilt_shims(inch(0.015), inch(0.0), inch(1.0)).is_none());
+    let tilted = tilt(inch(0.015), inch(0.681_818), inch(1.0)).unwrap();
+    near(in_inch(tilted.shims), 0.011, 0.0005);
+    assert!(tilt(inch(0.015), inch(0.0), inch(1.0)).is_none());
 }
 
 /// A rim and face calculation sheet of 2014, both dials carried by the driver, which moves: 11.70
