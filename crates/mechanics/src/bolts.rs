@@ -79,6 +79,20 @@ pub fn preload_from_proof(proof_load: Force, fraction: f64) -> Result<Force, Bol
     Ok(force(proof_load)? * factor(fraction)?)
 }
 
+/// How a preload was found from a proof load.
+///
+/// # Errors
+/// As [`preload_from_proof`].
+pub fn preload_working(proof_load: Force, fraction: f64) -> Result<Working, BoltError> {
+    let force = |force| Value::new(Kind::Force, force);
+    let result = force(preload_from_proof(proof_load, fraction)?);
+    let source =
+        Source::new("Shigley’s Mechanical Engineering Design", "bolt preload", Basis::Memory);
+    Ok(Working::new("Preload", "F = k·P", result, source)
+        .term("k", "part of the proof load", Value::number(fraction))
+        .term("P", "proof load", force(proof_load)))
+}
+
 /// Torque for a preload.
 ///
 /// ```text
@@ -157,15 +171,28 @@ pub fn with_prevailing(seating: Torque, prevailing: Torque) -> Result<Torque, Bo
     Ok(torque(seating)? + prevailing)
 }
 
+/// How a wrench setting with a self-locking nut was found.
+///
+/// # Errors
+/// As [`with_prevailing`].
+pub fn prevailing_working(seating: Torque, prevailing: Torque) -> Result<Working, BoltError> {
+    let torque = |torque| Value::new(Kind::Torque, torque);
+    let result = torque(with_prevailing(seating, prevailing)?);
+    let source = Source::common_practice("prevailing torque is added");
+    Ok(Working::new("Wrench setting", "W = T + P", result, source)
+        .term("T", "torque that seats", torque(seating))
+        .term("P", "prevailing torque of the nut", torque(prevailing)))
+}
+
 /// The torque of every pass on the way to the final one.
 ///
 /// # Errors
 /// [`BoltError`] for a torque or fraction not above zero.
 /// # Example
 /// ```
-/// use mechanics::bolts::{PASSES, passes};
+/// use mechanics::bolts::passes;
 /// use quantities::{Physical, Torque};
-/// let torques = passes(Torque::from_si(218.4), &PASSES)?;
+/// let torques = passes(Torque::from_si(218.4), &[0.3, 0.7, 1.0])?;
 /// assert_eq!(format!("{:.2}", torques[0].si()), "65.52");
 /// # Ok::<(), mechanics::bolts::BoltError>(())
 /// ```
@@ -173,10 +200,6 @@ pub fn passes(last: Torque, fractions: &[f64]) -> Result<Vec<Torque>, BoltError>
     let last = torque(last)?;
     fractions.iter().map(|&fraction| Ok(last * factor(fraction)?)).collect()
 }
-
-/// Three passes: 30, 70 and 100 % (practice in the manner of ASME PCC-1; from memory). A round at
-/// full torque until no nut moves follows.
-pub const PASSES: [f64; 3] = [0.3, 0.7, 1.0];
 
 /// Tensile stress area of a thread.
 ///
@@ -392,7 +415,7 @@ mod tests {
         let torque = Torque::new::<newton_meter>;
         let setting = with_prevailing(torque(94.5), torque(12.0)).unwrap();
         close(setting.get::<newton_meter>(), 106.5, 0.05);
-        let steps = passes(torque(218.4), &PASSES).unwrap();
+        let steps = passes(torque(218.4), &tables::nut_factor::PASSES).unwrap();
         for (found, wanted) in steps.iter().zip([65.52, 152.88, 218.4]) {
             close(found.get::<newton_meter>(), wanted, 0.005);
         }

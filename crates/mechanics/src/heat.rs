@@ -23,6 +23,8 @@ use quantities::{
     ThermodynamicTemperature, Value, Working,
 };
 
+use std::marker::PhantomData;
+
 use crate::is_positive;
 use crate::size::correction::REFERENCE_K;
 use expansion::{Expansion, Growth};
@@ -65,9 +67,21 @@ pub enum HeatError {
 /// assert!((sliding_clearance(Length::new::<millimeter>(80.0)).get::<millimeter>() - 0.08).abs() < 1e-9);
 /// ```
 pub fn sliding_clearance(diameter: Length) -> Length {
-    let least = Length::from_si(0.05e-3);
     let share = diameter / 1000.0;
-    if share < least { least } else { share }
+    if share < LEAST_CLEARANCE { LEAST_CLEARANCE } else { share }
+}
+
+const LEAST_CLEARANCE: Length =
+    Length { dimension: PhantomData, units: PhantomData, value: 0.05e-3 };
+
+/// How the clearance to slide by was found.
+pub fn sliding_clearance_working(diameter: Length) -> Working {
+    let allowance = |length| Value::new(Kind::Allowance, length);
+    let result = allowance(sliding_clearance(diameter));
+    let source = Source::new("DIN 7190-1", "one thousandth; the least is our own", Basis::Memory);
+    Working::new("Clearance to slide by", "c = d/1000, at least m", result, source)
+        .term("d", "joint", Value::new(Kind::Length, diameter))
+        .term("m", "least", allowance(LEAST_CLEARANCE))
 }
 
 /// What is asked of the heat.
@@ -186,6 +200,36 @@ impl Opening {
         let grown = self.hub.growth(self.diameter, hub)?;
         let growth = grown - self.interference - self.clearance;
         Ok(self.shaft.reaches(self.diameter, growth)?.temperature)
+    }
+
+    /// How the temperature of [`Opening::shaft_chill`] was found.
+    ///
+    /// # Errors
+    /// As [`Opening::hub_heat`].
+    pub fn chill_working(&self, hub: ThermodynamicTemperature) -> Result<Working, HeatError> {
+        let allowance = |length| Value::new(Kind::Allowance, length);
+        let temperature = |temperature| Value::new(Kind::Temperature, temperature);
+        let grown = self.hub.growth(self.diameter, hub)?;
+        let cold = self.shaft_chill(hub)?;
+        let reference = ThermodynamicTemperature::from_si(REFERENCE_K);
+        let formula = "g = h − i − c\nT = R + g/(a·d)";
+        Ok(Working::new("Shaft as cold as", formula, temperature(cold), DIN_7190)
+            .term("h", "growth of the hub from 20 °C", allowance(grown))
+            .term("i", "interference, upper end", allowance(self.interference))
+            .term("c", "clearance to slide by", allowance(self.clearance))
+            .term(
+                "g",
+                "growth left for the shaft",
+                allowance(grown - self.interference - self.clearance),
+            )
+            .term(
+                "a",
+                "mean expansion of the shaft",
+                Value::new(Kind::Expansion, self.shaft.mean(cold)?),
+            )
+            .term("d", "joint", Value::new(Kind::Length, self.diameter))
+            .term("R", "reference temperature", temperature(reference))
+            .valid("the shaft cold through and through"))
     }
 
     /// The largest interference that a hub of this temperature still opens with the clearance.

@@ -138,6 +138,26 @@ impl Sharing {
             }
         }
     }
+
+    /// How the key's share was found.
+    pub fn working(self, torque: Torque) -> Working {
+        let shown = |torque| Value::new(Kind::Torque, torque);
+        let result = shown(self.share(torque));
+        let source = Source::common_practice("the key alone, or what least friction leaves");
+        let (formula, held) = match self {
+            Self::KeyAlone => ("K = T", None),
+            Self::AfterFriction(held) => ("K = T − H, not below zero", Some(held)),
+        };
+        let working = Working::new("Torque on the key", formula, result, source).term(
+            "T",
+            "torque",
+            shown(torque),
+        );
+        match held {
+            Some(held) => working.term("H", "least torque held by friction", shown(held)),
+            None => working,
+        }
+    }
 }
 
 /// Why a key gives no number.

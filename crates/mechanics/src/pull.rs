@@ -1,7 +1,7 @@
 //! Getting a hub off cold: the force, the puller, the screw, the ram.
 //!
 //! The pull is what friction holds, F = μ·Σ p·π·d·L. For choosing a puller friction is taken high
-//! on purpose (0.24 by Bloch; 0.03 to 0.3 is met), so that the puller is big enough.
+//! on purpose (`tables::friction`), so that the puller is big enough.
 //!
 //! A hub warmed more than its shaft pulls easier: give [`PressFit::state`] its `hub_rise` and
 //! `shaft_rise`. Heat alone frees it at the temperature of [`Opening::hub_heat`], with the shaft as
@@ -14,7 +14,6 @@
 
 use quantities::{Basis, Force, Kind, Length, Physical, Pressure, Source, Value, Working};
 use uom::si::f64::Area;
-use uom::si::force::pound_force;
 
 use crate::bolts::{BoltError, Tightening, tightening_torque};
 use crate::interference::hub::State;
@@ -32,20 +31,6 @@ pub enum PullError {
     /// A margin below one, or another number not above zero.
     #[error("number is not sound: {0}")]
     Number(f64),
-}
-
-/// Friction to choose a puller by (Bloch, *Improving Machinery Reliability*, p. 218).
-pub const FRICTION_FOR_PULLER: f64 = 0.24;
-/// Capacity of a puller over the pull, at least (common practice; from memory).
-pub const LEAST_MARGIN: f64 = 1.5;
-/// US tons that hydraulic pullers are commonly made for (common practice; from memory).
-pub const HYDRAULIC_US_TONS: [f64; 7] = [5.0, 10.0, 15.0, 20.0, 30.0, 50.0, 100.0];
-/// US tons that screw pullers are commonly made for (common practice; from memory).
-pub const SCREW_US_TONS: [f64; 6] = [2.0, 5.0, 10.0, 15.0, 20.0, 30.0];
-
-/// A force of so many US tons of 2000 lbf.
-pub fn us_tons(tons: f64) -> Force {
-    Force::new::<pound_force>(2000.0 * tons)
 }
 
 /// The pull to strip a hub.
@@ -122,7 +107,7 @@ pub struct Puller {
     pub class: Option<Force>,
 }
 
-/// The smallest puller that has a margin over the pull.
+/// The smallest puller that has a margin over the pull, among classes of `tables::pullers`.
 ///
 /// # Errors
 /// [`PullError`] for a pull not above zero or a margin below one.
@@ -213,12 +198,17 @@ mod tests {
         MassDensity, TemperatureCoefficient, TemperatureInterval, ThermodynamicTemperature,
     };
     use tables::materials::Elastic;
+    use tables::pullers::{Drive, MARGIN, classes};
     use uom::si::area::square_inch;
-    use uom::si::force::newton;
+    use uom::si::force::{newton, pound_force};
     use uom::si::length::{inch, millimeter};
     use uom::si::pressure::{megapascal, psi};
     use uom::si::thermodynamic_temperature::degree_celsius;
     use uom::si::torque::newton_meter;
+
+    fn us_tons(tons: f64) -> Force {
+        Force::new::<pound_force>(2000.0 * tons)
+    }
 
     fn mm(mm: f64) -> Length {
         Length::new::<millimeter>(mm)
@@ -315,14 +305,15 @@ mod tests {
         // 0.0014881 in/in is 12 000 psi; exactly 2p/(E·(1 − 0.68²)).
         let interference = 2.0 * 12_000.0 / (30e6 * (1.0 - 0.68 * 0.68)) * 4.0;
         let state = fit.state(inches(interference), Running::default()).unwrap();
-        let pull = pull_force(&state, Range::new(0.03, FRICTION_FOR_PULLER)).unwrap();
+        let pull = pull_force(&state, Range::new(0.03, tables::friction::PULL)).unwrap();
         close(pull.force.high.get::<pound_force>(), 126_669.0, 0.5);
-        let classes = HYDRAULIC_US_TONS.map(us_tons);
-        let puller = puller(pull.force.high, LEAST_MARGIN, &classes).unwrap();
+        let classes = |drive| classes(drive).map(|puller| puller.capacity).collect::<Vec<_>>();
+        let puller = |classes: &[Force]| puller(pull.force.high, MARGIN, classes).unwrap();
+        let small = puller(&classes(Drive::Screw));
+        let puller = puller(&classes(Drive::Hydraulic));
         close(puller.needed.get::<pound_force>() / 2000.0, 95.002, 0.0005);
-        assert_eq!(puller.class, Some(us_tons(100.0)));
-        let small = super::puller(pull.force.high, LEAST_MARGIN, &SCREW_US_TONS.map(us_tons));
-        assert_eq!(small.unwrap().class, None);
+        close(puller.class.unwrap().get::<pound_force>() / 2000.0, 100.0, 0.05);
+        assert_eq!(small.class, None);
     }
 
     /// By hand: 0.15·60 kN·30 mm = 270 N·m; 10 000 psi on 6.5 in² = 65 000 lbf = 32.5 US tons.

@@ -186,6 +186,13 @@ impl Measurement {
         })
     }
 
+    /// How one of the readings became a size at 20 °C; `None` when there is no such reading.
+    pub fn reading_working(&self, index: usize) -> Option<Working> {
+        let read = self.readings.get(index)?.size;
+        let size = Length::from_si(self.corrected(read));
+        Some(correction::working(read, size, self.temperatures.as_ref(), self.setting.as_ref()))
+    }
+
     fn check(&self) -> Result<(), SizeError> {
         if self.readings.is_empty() {
             return Err(SizeError::Empty);

@@ -2,9 +2,13 @@
 //!
 //! Every slice is a ring in plane stress of its own (Lamé), each with its own outside diameter: a
 //! flange or a gear ring presses harder than the barrel beside it. Slices do not bear on each
-//! other. Against finite elements of the whole hub (axisymmetric, with friction) the torque of
-//! flanged hubs agrees to about 1 %; the pressure at the very end of the hub does not, for theory
-//! has no bound for it there, and so no peak at the edge is ever given.
+//! other. Finite elements of whole hubs (axisymmetric, frictionless, d 60 to 100 mm, D/d 1.5 to 3,
+//! with and without flanges) hold up to 1.1 % more than the slices say on a shaft as long as the
+//! hub, and 0.7 to 2.7 % more where the shaft runs on 1.5·d beyond both ends: the slices are a
+//! little low, which is the safe side for torque. At the very end of the hub the pressure has no
+//! bound in theory, and so no peak at the edge is ever given.
+//!
+//! A keyway is not counted: it takes its own width from the joint, w/(π·d) of what presses.
 //!
 //! Running, the hub grows more than the shaft and the joint loses interference:
 //!
@@ -18,8 +22,8 @@
 //! Source: Timoshenko and Goodier, *Theory of Elasticity*, "Rotating disks"; from memory.
 
 use quantities::{
-    AngularVelocity, Force, Kind, Length, MassDensity, Physical, Pressure, TemperatureCoefficient,
-    TemperatureInterval, Torque, Value, Working,
+    AngularVelocity, Basis, Force, Kind, Length, MassDensity, Physical, Pressure, Source,
+    TemperatureCoefficient, TemperatureInterval, Torque, Value, Working,
 };
 use tables::materials::{Elastic, Material};
 
@@ -70,6 +74,12 @@ pub struct PressFit {
 pub struct SliceState {
     /// The slice.
     pub slice: Slice,
+    /// Growth of the hub's bore by turning.
+    pub hub_turning: Length,
+    /// Growth of the shaft by turning.
+    pub shaft_turning: Length,
+    /// What the hub's growth by warmth is more than the shaft's.
+    pub warmth: Length,
     /// Interference that speed and warmth have taken.
     pub lost: Length,
     /// Interference that is left; not above zero when the slice has lifted off.
@@ -180,16 +190,21 @@ impl PressFit {
         interference: Length,
         running: Running,
     ) -> SliceState {
-        let turning = turning_growth(self.hub, slice.outside, self.diameter, running.speed);
-        let lost = self.diameter * self.warmth(running) + turning
-            - turning_growth(self.shaft, joint.sizes.shaft_bore, self.diameter, running.speed);
+        let hub_turning = turning_growth(self.hub, slice.outside, self.diameter, running.speed);
+        let inside = joint.sizes.shaft_bore;
+        let shaft_turning = turning_growth(self.shaft, inside, self.diameter, running.speed);
+        let warmth = self.diameter * self.warmth(running);
+        let lost = hub_turning - shaft_turning + warmth;
         let left = interference - lost;
         let contact = contact_pressure(joint, left).ok();
         let none = Pressure::default();
-        let of_turning = self.hub.elastic.young * (turning / self.diameter).value;
+        let of_turning = self.hub.elastic.young * (hub_turning / self.diameter).value;
         let pressed = contact.map_or(Stress::plane(none, none), |contact| contact.hub_bore());
         SliceState {
             slice,
+            hub_turning,
+            shaft_turning,
+            warmth,
             lost,
             left,
             pressure: contact.map_or(none, |contact| contact.pressure),
@@ -263,6 +278,29 @@ fn turning_growth(metal: Metal, other: Length, at: Length, speed: AngularVelocit
     let Elastic { young, poisson } = metal.elastic;
     let squares = (3.0 + poisson) * other.si().powi(2) + (1.0 - poisson) * at.si().powi(2);
     at * (metal.density.si() * speed.si().powi(2) / (16.0 * young.si()) * squares)
+}
+
+impl SliceState {
+    /// How the interference that is left was found.
+    pub fn left_working(&self) -> Working {
+        let allowance = |length| Value::new(Kind::Allowance, length);
+        let source = Source::new(
+            "Timoshenko and Goodier, Theory of Elasticity",
+            "rotating disks; linear expansion",
+            Basis::Memory,
+        );
+        Working::new(
+            "Interference left when running",
+            "e = i − (h − s + w)",
+            allowance(self.left),
+            source,
+        )
+        .term("i", "interference, cold and at rest", allowance(self.left + self.lost))
+        .term("h", "growth of the hub by turning", allowance(self.hub_turning))
+        .term("s", "growth of the shaft by turning", allowance(self.shaft_turning))
+        .term("w", "hub’s growth by warmth over the shaft’s", allowance(self.warmth))
+        .valid("not above zero: this slice has lifted off")
+    }
 }
 
 impl State {

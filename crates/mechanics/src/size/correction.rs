@@ -84,21 +84,14 @@ impl Temperatures {
         }
     }
 
-    /// How a reading is brought to 20 °C.
-    pub fn working(&self, read: Length) -> Working {
+    fn terms(&self, working: Working) -> Working {
         let (part, instrument) = self.over();
         let kelvin = |k| Value::new(Kind::TemperatureDifference, TemperatureInterval::from_si(k));
-        let result = Value::new(Kind::Size, read * self.factor());
-        let source = Source::new("ISO 1", "20 °C", Basis::Memory);
-        Working::new("Size at 20 °C", "d = R·(1 + a·t)/(1 + b·u)", result, source)
-            .term("R", "reading", Value::new(Kind::Size, read))
-            .term(
-                "a",
-                "expansion of the instrument",
-                Value::new(Kind::Expansion, self.instrument_expansion),
-            )
+        let expansion = |alpha| Value::new(Kind::Expansion, alpha);
+        working
+            .term("a", "expansion of the instrument", expansion(self.instrument_expansion))
             .term("t", "instrument over 20 °C", kelvin(instrument))
-            .term("b", "expansion of the part", Value::new(Kind::Expansion, self.part_expansion))
+            .term("b", "expansion of the part", expansion(self.part_expansion))
             .term("u", "part over 20 °C", kelvin(part))
     }
 
@@ -133,5 +126,38 @@ impl Setting {
         self.standard.is_sound()
             && is_positive(self.standard.value.si())
             && is_positive(self.read.si())
+    }
+}
+
+/// How one reading became a size at 20 °C.
+pub(super) fn working(
+    read: Length,
+    size: Length,
+    temperatures: Option<&Temperatures>,
+    setting: Option<&Setting>,
+) -> Working {
+    let shown = |length| Value::new(Kind::Size, length);
+    let formula = match (setting, temperatures) {
+        (None, None) => "d = R",
+        (Some(_), None) => "d = R + S − r",
+        (None, Some(_)) => "d = R·(1 + a·t)/(1 + b·u)",
+        (Some(_), Some(_)) => "d = (R + S − r)·(1 + a·t)/(1 + b·u)",
+    };
+    let source = Source::new("ISO 1", "20 °C", Basis::Memory);
+    let mut working = Working::new("Size at 20 °C", formula, shown(size), source).term(
+        "R",
+        "reading",
+        shown(read),
+    );
+    if let Some(setting) = setting {
+        working = working.term("S", "setting standard", setting.standard.shown(Kind::Size)).term(
+            "r",
+            "reading on the standard",
+            shown(setting.read),
+        );
+    }
+    match temperatures {
+        Some(temperatures) => temperatures.terms(working),
+        None => working,
     }
 }

@@ -62,6 +62,15 @@ pub struct Bow {
 }
 
 impl Bow {
+    /// How it was found.
+    pub fn working(&self) -> Working {
+        let source =
+            Source::new("least squares within each direction", "parabola", Basis::Computed);
+        let result = self.middle_over_ends.shown(Kind::Allowance);
+        Working::new("Middle over ends", "D(x) = D0 + t·x + q·x²\nb = −q·(L/2)²", result, source)
+            .valid("above zero: wide in the middle; below: narrow in the middle")
+    }
+
     /// What it amounts to.
     pub fn profile(&self) -> Profile {
         let Estimate { value, spread } = self.middle_over_ends;
@@ -89,6 +98,32 @@ pub struct Roundness {
 }
 
 impl Roundness {
+    /// How it was found.
+    pub fn working(&self) -> Working {
+        let (formula, source) = match self.largest_at {
+            None => ("o = |D1 − D2|", "two directions: at least this much"),
+            Some(_) => ("D(φ) = D0 + A·cos m·(φ − φ0)\no = 2·A", "least squares within each depth"),
+        };
+        let count = u32::try_from(self.directions).unwrap_or(u32::MAX);
+        let source = Source::new(source, "", Basis::Computed);
+        let half = Length::from_si(self.out_of_round.value.si() / 2.0);
+        let working = Working::new(
+            "Out of round",
+            formula,
+            self.out_of_round.shown(Kind::Allowance),
+            source,
+        )
+        .term("n", "directions read", Value::count(count))
+        .term("m", "lobes that are seen", Value::count(u32::from(self.lobes)))
+        .valid("an instrument of two points cannot see three lobes, one of three cannot see two");
+        match self.largest_at {
+            None => working,
+            Some(angle) => working
+                .term("A", "half of the change", Value::new(Kind::Allowance, half))
+                .term("φ0", "where the largest is", Value::new(Kind::Degrees, angle)),
+        }
+    }
+
     /// The lobes that this instrument cannot see, however many directions are read.
     pub fn blind_to(&self) -> u8 {
         5 - self.lobes
