@@ -7,9 +7,9 @@
 //! With the rotor on its magnetic centre and the coupling in the middle of its float, what stays
 //! free at the nearer shoulder is (F − f)/2 − c.
 
-use quantities::{
-    Basis, Kind, Length, Limits, Physical, Power, Source, Value, Verdict, Working, judge,
-};
+use quantities::{Kind, Length, Limits, Physical, Power, Source, Value, Verdict, Working, judge};
+
+use tables::limits::{END_FLOAT, END_FLOAT_SOURCE};
 
 /// A coupling that limits the end float of a motor.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -107,17 +107,16 @@ pub struct Usual {
 /// between 450 and 500 hp, where the pair depends on speed.
 ///
 /// # Source
-/// NEMA MG 1, part 20; from memory, to be confirmed.
+/// NEMA MG 1, part 20; from memory, to be confirmed (`tables::limits`).
 pub fn usual(power: Power) -> Option<Usual> {
-    let source = Source::new("NEMA MG 1", "part 20, end float", Basis::Memory);
-    let pair = |motor: f64, coupling: f64| Usual {
-        motor_least: Length::from_si(motor * 0.0254),
-        coupling_greatest: Length::from_si(coupling * 0.0254),
-        source,
-    };
+    let [small, large] = END_FLOAT.map(|(motor_least, coupling_greatest)| Usual {
+        motor_least,
+        coupling_greatest,
+        source: END_FLOAT_SOURCE,
+    });
     match power.get::<uom::si::power::horsepower>() {
-        small if (125.0..=450.0).contains(&small) => Some(pair(0.25, 0.093_75)),
-        large if large >= 500.0 => Some(pair(0.5, 0.1875)),
+        hp if (125.0..=450.0).contains(&hp) => Some(small),
+        hp if hp >= 500.0 => Some(large),
         _ => None,
     }
 }
@@ -131,7 +130,7 @@ mod tests {
         Length::from_si(inch * 0.0254)
     }
 
-    /// NEMA MG 1 part 20 (from memory): 1/4 in with 3/32 in, 1/2 in with 3/16 in; each pair keeps
+    /// NEMA MG 1 part 20 (from memory): 1/4 in with 0.09 in, 1/2 in with 0.19 in; each pair keeps
     /// the rule of half the rotor's float (common practice).
     #[test]
     fn the_usual_pairs_keep_the_shoulders_free() {

@@ -15,6 +15,8 @@ use quantities::{
     TemperatureInterval, Value, Verdict, Working, judge,
 };
 
+use tables::limits::RIGID_FLANGE_FEELER;
+
 use crate::Sheet;
 use crate::kind::{GapRule, Planes};
 
@@ -43,12 +45,12 @@ const SHEET: Source = Source::new("maker’s sheet", "", Basis::MakersSheet);
 const EIGHTH: Source = Source::common_practice(
     "an eighth of the axial allowance to each side, where a sheet gives no tolerance for a pack",
 );
-const TOUCH: Source = Source::common_practice("flange faces touch: the thinnest feeler, 0.05 mm");
 
 /// The gap that the sheet asks for.
 ///
 /// Between hub seats it is `gap.hub_faces` when the sheet gives it, else the packs' free length
-/// with the spacer's; a tolerance that is missing there is an eighth of the axial allowance.
+/// with the spacer's, else the distance between shaft ends; a tolerance that is missing there is an
+/// eighth of the axial allowance.
 ///
 /// # Errors
 /// [`TargetError::Missing`] names the figure that would settle it.
@@ -75,17 +77,25 @@ pub fn target(sheet: &Sheet, rule: GapRule, planes: Planes) -> Result<Target, Ta
             .map(|dbse| written(sheet, dbse, "gap.dbse"))
             .or_else(|| gap.as_ref().map(|gap| written(sheet, gap, "gap.hub_faces")))
             .ok_or(TargetError::Missing("gap.dbse")),
-        GapRule::SeatsEqualPack => match gap {
-            Some(gap) => Ok(pack_tolerance(sheet, written(sheet, gap, "gap.hub_faces"))),
-            None => Ok(pack_tolerance(sheet, added_up(sheet, planes)?)),
-        },
+        GapRule::SeatsEqualPack => seats(sheet, planes).map(|seats| pack_tolerance(sheet, seats)),
         GapRule::FacesTouch => Ok(Target {
             gap: Length::default(),
-            limits: Limits::at_most(0.05e-3),
+            limits: Limits::at_most(RIGID_FLANGE_FEELER.most.si()),
             from: "faces touch",
-            source: TOUCH,
+            source: RIGID_FLANGE_FEELER.source,
         }),
     }
+}
+
+/// The distance between seats: as written, else added up, else that of the shaft ends.
+fn seats(sheet: &Sheet, planes: Planes) -> Result<Target, TargetError> {
+    if let Some(gap) = &sheet.gap.hub_faces {
+        return Ok(written(sheet, gap, "gap.hub_faces"));
+    }
+    added_up(sheet, planes).or_else(|missing| {
+        let flush = "gap.dbse, hubs flush with the shaft ends";
+        sheet.gap.dbse.as_ref().map(|dbse| written(sheet, dbse, flush)).ok_or(missing)
+    })
 }
 
 fn written(sheet: &Sheet, gap: &Measured<Length>, from: &'static str) -> Target {

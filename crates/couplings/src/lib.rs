@@ -11,6 +11,7 @@
 //! are (`lineup`).
 
 pub mod closeup;
+pub mod din_740;
 pub mod end_float;
 pub mod envelope;
 pub mod gap;
@@ -26,6 +27,7 @@ pub mod spacer;
 pub mod step;
 mod steps;
 pub mod teeth;
+pub mod vertical;
 pub mod wear;
 
 pub use kind::{

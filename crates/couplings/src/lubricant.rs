@@ -14,6 +14,8 @@ use quantities::{
     Working,
 };
 
+use tables::greases::{Grease, grease_for};
+
 use crate::kind::Lubrication;
 use crate::sheet::Lubricant;
 
@@ -92,6 +94,11 @@ impl Throw {
         }
         let square = level * STANDARD_GRAVITY_M_S2 / positive("radius", radius)?;
         Ok(AngularVelocity::from_si(square.sqrt()))
+    }
+
+    /// The grade of coupling grease for this level (ANSI/AGMA 9001 as `tables::greases` holds it).
+    pub fn grade(&self) -> Option<&'static Grease> {
+        grease_for(self.level)
     }
 
     /// How the level was found.
@@ -246,6 +253,16 @@ mod tests {
         assert!((level(3.0 * 0.0254, 1750.0) / inch_form - 1.0).abs() <= 0.005 / 1.42);
         let speed = Throw::speed_at(200.0, Length::from_si(0.09)).unwrap();
         assert!((speed.get::<revolution_per_minute>() - 1409.7).abs() <= 0.05);
+    }
+
+    /// 200 times gravity parts the grades (ANSI/AGMA 9001, from memory).
+    #[test]
+    fn a_fast_coupling_takes_the_closer_grade() {
+        let grade = |rpm| {
+            let speed = AngularVelocity::new::<revolution_per_minute>(rpm);
+            throw(Length::from_si(0.09), speed).unwrap().grade().unwrap().grade
+        };
+        assert_eq!((grade(1400.0), grade(1420.0)), ("CG-1", "CG-2"));
     }
 
     /// By hand: 650 cm³ free, 80 % filled, 900 kg/m³: 520 cm³, 0.468 kg.

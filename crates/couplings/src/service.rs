@@ -3,21 +3,13 @@
 //! A factor multiplies the steady torque before it is compared with the rated torque. It covers
 //! what is off design, cyclic or uneven; it is no factor of safety. The maker's own table comes
 //! first: makers rate differently, and values differ from those for gear units (AGMA 922).
+//!
+//! Not here: the classes and factors themselves (`tables::service_factors`).
 
 use quantities::{Basis, Source};
+use tables::service_factors::{self as table, Driver};
 
 use crate::kind::{Load, same_name};
-
-/// What drives.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Driver {
-    /// An electric motor or another smooth driver.
-    ElectricMotor,
-    /// An engine of four to twelve cylinders.
-    Engine4To12,
-    /// An engine of one to three cylinders.
-    Engine1To3,
-}
 
 /// A service factor and how it is known.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -28,102 +20,61 @@ pub struct ServiceFactor {
     pub source: Source,
 }
 
-const AGMA_514: Source =
-    Source::new("classes of AGMA 514.02, as reprinted in the trade", "", Basis::CommonPractice);
-const AGMA_922: Source = Source::new("AGMA 922-A96", "table 1; to be confirmed", Basis::Memory);
-
-/// The factor of a class of load, by driver; `None` where no figure is held: extreme shock with an
-/// engine.
+/// The factor of a load, by driver; `None` where no figure is held: extreme shock with an engine.
 ///
+/// # Source
+/// AGMA 514.02 classes as reprinted (`tables::service_factors`); extreme shock with a motor, 2.5, is
+/// of AGMA 922-A96, from memory, to be confirmed.
 /// # Example
 /// ```
 /// use couplings::kind::Load;
-/// use couplings::service::{Driver, factor};
+/// use couplings::service::factor;
+/// use tables::service_factors::Driver;
 /// assert_eq!(factor(Driver::ElectricMotor, Load::Moderate).map(|held| held.factor), Some(1.5));
 /// ```
 pub fn factor(driver: Driver, load: Load) -> Option<ServiceFactor> {
-    let row = match load {
-        Load::Uniform => [1.0, 1.5, 1.8],
-        Load::Moderate => [1.5, 2.3, 2.8],
-        Load::Heavy => [2.0, 3.0, 3.5],
-        Load::Extreme => {
-            return (driver == Driver::ElectricMotor)
-                .then_some(ServiceFactor { factor: 2.5, source: AGMA_922 });
-        }
+    let of = |class| {
+        let factor = table::service_factor(class, driver);
+        Some(ServiceFactor { factor, source: table::SOURCE })
     };
-    let column = match driver {
-        Driver::ElectricMotor => 0,
-        Driver::Engine4To12 => 1,
-        Driver::Engine1To3 => 2,
-    };
-    Some(ServiceFactor { factor: row[column], source: AGMA_514 })
+    match load {
+        Load::Uniform => of(table::Load::Uniform),
+        Load::Moderate => of(table::Load::Medium),
+        Load::Heavy => of(table::Load::Heavy),
+        Load::Extreme => (driver == Driver::ElectricMotor).then_some(EXTREME),
+    }
 }
 
-/// A driven machine and its class of load.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Machine {
-    /// Its name.
-    pub name: &'static str,
-    /// Its class.
-    pub load: Load,
-}
+const EXTREME: ServiceFactor = ServiceFactor {
+    factor: 2.5,
+    source: Source::new("AGMA 922-A96", "table 1, to be confirmed", Basis::Memory),
+};
 
-const fn machine(name: &'static str, load: Load) -> Machine {
-    Machine { name, load }
-}
-
-/// Driven machines and their classes, as the trade reprints them from AGMA 514.02.
-pub const MACHINES: [Machine; 29] = [
-    machine("agitator, light liquid", Load::Uniform),
-    machine("axial compressor", Load::Uniform),
-    machine("centrifugal compressor", Load::Uniform),
-    machine("centrifugal pump, clean liquid", Load::Uniform),
-    machine("crane travel", Load::Uniform),
-    machine("apron or drag conveyor", Load::Moderate),
-    machine("calender", Load::Moderate),
-    machine("centrifugal fan", Load::Moderate),
-    machine("centrifugal pump, semi-liquid", Load::Moderate),
-    machine("concrete mixer", Load::Moderate),
-    machine("crane hoist and slewing", Load::Moderate),
-    machine("elevator or hoist", Load::Moderate),
-    machine("kneader", Load::Moderate),
-    machine("machine-tool main drive", Load::Moderate),
-    machine("mill live table", Load::Moderate),
-    machine("pipeline pump", Load::Moderate),
-    machine("turbo compressor", Load::Moderate),
-    machine("belt conveyor", Load::Heavy),
-    machine("cold rolling mill", Load::Heavy),
-    machine("crusher", Load::Heavy),
-    machine("inclined hoist", Load::Heavy),
-    machine("kiln", Load::Heavy),
-    machine("piston pump", Load::Heavy),
-    machine("reciprocating compressor", Load::Heavy),
-    machine("rotary drilling", Load::Heavy),
-    machine("rubber extruder", Load::Heavy),
-    machine("stamping mill", Load::Heavy),
-    machine("wet press or drying cylinder", Load::Heavy),
-    machine("wind machine fan", Load::Heavy),
-];
-
-/// The class of a driven machine by its name in [`MACHINES`].
+/// The load of a driven machine, by its name among `tables::service_factors::machines`.
 pub fn load_of(name: &str) -> Option<Load> {
-    MACHINES.iter().find(|machine| same_name(machine.name, name)).map(|machine| machine.load)
+    let classes = [
+        (table::Load::Uniform, Load::Uniform),
+        (table::Load::Medium, Load::Moderate),
+        (table::Load::Heavy, Load::Heavy),
+    ];
+    let holds = |class| table::machines(class).iter().any(|machine| same_name(machine, name));
+    classes.into_iter().find(|(class, _)| holds(*class)).map(|(_, load)| load)
 }
 
-/// The least service factor that API 671 asks for in special-purpose trains.
+/// The least service factor that API 671 asks for in special-purpose trains, by kind of coupling.
 ///
 /// # Source
-/// Metallic flexible element 1.5: API 671, 4th ed., data sheet of a filled form. Gear 1.75: from
-/// memory, to be confirmed.
+/// Metallic flexing element: a filled data sheet of API 671, 4th ed. Gear: from memory, to be
+/// confirmed.
 pub fn least_in_special_trains(kind: &str) -> Option<ServiceFactor> {
     match kind {
         "disc" | "diaphragm" => Some(ServiceFactor {
-            factor: 1.5,
-            source: Source::new("API 671, 4th ed.", "data sheet", Basis::Read),
+            factor: table::SPECIAL_PURPOSE_FLEXING,
+            source: table::SPECIAL_PURPOSE,
         }),
         "gear" => Some(ServiceFactor {
-            factor: 1.75,
-            source: Source::new("API 671", "to be confirmed", Basis::Memory),
+            factor: table::SPECIAL_PURPOSE_GEAR,
+            source: Source::new("API Std 671", "gear, to be confirmed", Basis::Memory),
         }),
         _ => None,
     }
@@ -138,7 +89,7 @@ mod tests {
     #[test]
     fn factors_are_as_reprinted() {
         let row = |load| {
-            [Driver::ElectricMotor, Driver::Engine4To12, Driver::Engine1To3]
+            [Driver::ElectricMotor, Driver::EngineFourToTwelve, Driver::EngineOneToThree]
                 .map(|driver| factor(driver, load).map(|held| held.factor))
         };
         assert_eq!(row(Load::Uniform), [Some(1.0), Some(1.5), Some(1.8)]);

@@ -116,6 +116,16 @@ pub const COOL: Step = Step::new(
 )
 .needs(&["depth gauge", "dial indicator with base"]);
 
+pub const GAP: Step = Step::new(
+    "gap",
+    Stage::Gap,
+    "Set the gap: {gap.faces}, measured at four points",
+    "Hubs cool, rotors where they run (thrust taken up, motor on its magnetic centre). Quarter \
+     turns apart, both shafts turned together. Then tighten set screws, the one over the key \
+     first, and measure again.",
+)
+.needs(&["gauge block or inside micrometer", "feeler gauges"]);
+
 pub const LINEUP: Step = Step::new(
     "lineup",
     Stage::Lineup,
@@ -125,6 +135,24 @@ pub const LINEUP: Step = Step::new(
 )
 .hold("Someone other than the doer reads the line-up again and agrees.")
 .needs(&["line-up gear, checked", "shims", "torque wrench"]);
+
+pub const TORQUE: Step = Step::new(
+    "torque",
+    Stage::Closeup,
+    "Tighten across the circle in stages to {closeup.torque}",
+    "Hold the bolt, turn the nut. Snug, then in stages in the order of the drawing, then once \
+     round until no nut moves. Lock the nuts as the sheet says and mark each.",
+)
+.needs(&["torque wrench in date", "ring spanner", "paint marker"]);
+
+pub const FILL: Step = Step::new(
+    "fill",
+    Stage::Closeup,
+    "Fill with {closeup.grease}; refit both plugs",
+    "Two opposite plugs out, pump slowly at the lower until clean grease shows at the upper. Oil: \
+     to the lower edge of the plug at the angle on the sheet.",
+)
+.needs(&["grease gun, clean", "plugs and washers"]);
 
 pub const GUARD: Step = Step::new(
     "guard",
@@ -182,6 +210,14 @@ pub const OFF_RECORD: Step = Step::new(
      only truth.",
 )
 .needs(&["feeler gauges", "depth gauge", "line-up gear", "marker or punch"]);
+
+pub const OFF_SPACER: Step = Step::new(
+    "off-spacer",
+    Stage::Removal,
+    "Sling the spacer, take out its bolts, lift it out",
+    "Sling tight before the last bolts are out; aligning pins at both ends.",
+)
+.needs(&["soft sling", "aligning pins"]);
 
 pub const OFF_CLEAR: Step = Step::new(
     "off-clear",

@@ -204,13 +204,13 @@ impl Kind for Gear {
             steps::HEAT_DRIVEN,
             steps::SLIP_DRIVEN,
             steps::COOL,
-            GAP,
+            steps::GAP,
             steps::LINEUP,
             PACK_TEETH,
             FLOAT_PLATE,
         ];
         order.extend(closing(form));
-        order.extend([FILL, steps::GUARD, steps::FIRST_RUN, steps::HOT_CHECK]);
+        order.extend([steps::FILL, steps::GUARD, steps::FIRST_RUN, steps::HOT_CHECK]);
         order
     }
 
@@ -219,7 +219,7 @@ impl Kind for Gear {
         let mut order =
             vec![steps::OFF_LOCKOUT, steps::OFF_GUARD, steps::OFF_RECORD, OFF_DRAIN, opening];
         if form.spacer == Spacer::With {
-            order.push(OFF_SPACER);
+            order.push(steps::OFF_SPACER);
         }
         order.extend([
             OFF_SLEEVES,
@@ -323,21 +323,11 @@ fn thread_on(form: &Form) -> Step {
 fn closing(form: &Form) -> Vec<Step> {
     match form.name {
         CONTINUOUS => vec![DRAW_SLEEVE, RINGS],
-        SPACER => vec![DRAW_AND_SLING, GASKET, TORQUE],
-        SINGLE => vec![DRAW_SLEEVE, GASKET, TORQUE],
-        _ => vec![DRAW_SLEEVES, GASKET, TORQUE],
+        SPACER => vec![DRAW_AND_SLING, GASKET, steps::TORQUE],
+        SINGLE => vec![DRAW_SLEEVE, GASKET, steps::TORQUE],
+        _ => vec![DRAW_SLEEVES, GASKET, steps::TORQUE],
     }
 }
-
-const GAP: Step = Step::new(
-    "gap",
-    Stage::Gap,
-    "Set the gap: {gap.faces}, measured at four points",
-    "Hubs cool, rotors where they run (thrust taken up, motor on its magnetic centre). Quarter \
-     turns apart, both shafts turned together. Then tighten set screws, the one over the key \
-     first, and measure again.",
-)
-.needs(&["gauge block or inside micrometer", "feeler gauges"]);
 
 const PACK_TEETH: Step = Step::new(
     "pack-teeth",
@@ -392,15 +382,6 @@ const GASKET: Step = Step::new(
 )
 .needs(&["gasket, new", "bolts and nuts of one set"]);
 
-const TORQUE: Step = Step::new(
-    "torque",
-    Stage::Closeup,
-    "Tighten across the circle in stages to {closeup.torque}",
-    "Hold the bolt, turn the nut. Snug, then in stages in the order of the drawing, then once \
-     round until no nut moves. Mark each nut.",
-)
-.needs(&["torque wrench in date", "ring spanner", "paint marker"]);
-
 const RINGS: Step = Step::new(
     "end-rings",
     Stage::Closeup,
@@ -408,15 +389,6 @@ const RINGS: Step = Step::new(
     "Seals not pinched, snap rings full in their grooves all round; screws to {closeup.torque}.",
 )
 .needs(&["snap-ring pliers", "end rings"]);
-
-const FILL: Step = Step::new(
-    "fill",
-    Stage::Closeup,
-    "Fill with {closeup.grease}; refit both plugs",
-    "Two opposite plugs out, pump slowly at the lower until clean grease shows at the upper. Oil: \
-     to the lower edge of the plug at the angle on the sheet.",
-)
-.needs(&["grease gun, clean", "plugs and washers"]);
 
 const OFF_DRAIN: Step = Step::new(
     "off-drain",
@@ -442,14 +414,6 @@ const OFF_RINGS: Step = Step::new(
     "Snap rings fly: face shield, one hand in front.",
 )
 .needs(&["snap-ring pliers", "face shield"]);
-
-const OFF_SPACER: Step = Step::new(
-    "off-spacer",
-    Stage::Removal,
-    "Sling the spacer and lift it out",
-    "Sling tight before the last bolts are out; aligning pins at both ends.",
-)
-.needs(&["soft sling", "aligning pins"]);
 
 const OFF_SLEEVES: Step = Step::new(
     "off-sleeves",

@@ -103,7 +103,7 @@ impl Kind for Grid {
             fill: "Two opposite plugs out, pump at the lower until clean grease shows at the \
                    upper, refit both.",
             fill_share: [0.75, 0.85],
-            months: [6, 12],
+            months: [12, 12],
             source: Source::common_practice("coupling lubrication"),
         })
     }
@@ -185,7 +185,7 @@ impl Kind for Grid {
             GRID,
             COVER,
             TORQUE,
-            FILL,
+            steps::FILL,
             steps::GUARD,
             steps::FIRST_RUN,
             steps::HOT_CHECK,
@@ -203,7 +203,7 @@ impl Kind for Grid {
             OFF_GRID,
         ];
         if form.spacer == Spacer::With {
-            order.push(OFF_SPACER);
+            order.push(steps::OFF_SPACER);
         }
         order.extend([
             steps::OFF_CLEAR,
@@ -356,14 +356,6 @@ const TORQUE: Step = Step::new(
 )
 .needs(&["torque wrench in date"]);
 
-const FILL: Step = Step::new(
-    "fill",
-    Stage::Closeup,
-    "Fill with {closeup.grease}; refit both plugs",
-    "Two opposite plugs out, pump slowly at the lower until clean grease shows at the upper.",
-)
-.needs(&["grease gun, clean", "plugs"]);
-
 const OFF_RELAX: Step = Step::new(
     "off-relax",
     Stage::Removal,
@@ -397,14 +389,6 @@ const OFF_GRID: Step = Step::new(
      all round. Do not cut rungs unless it is scrap.",
 )
 .needs(&["round bar", "eye protection"]);
-
-const OFF_SPACER: Step = Step::new(
-    "off-spacer",
-    Stage::Removal,
-    "Sling the spacer, take out its bolts, lift it out",
-    "Sling tight before the last bolts are out.",
-)
-.needs(&["soft sling"]);
 
 const CASE: Source = Source::common_practice("case notes on grid couplings");
 const NAVY: Source = Source::new(

@@ -169,7 +169,7 @@ impl Kind for Rigid {
             Spacer::Without => order.extend([FACES, steps::LINEUP, MEET]),
         }
         order.push(if form.name == FITTED { FITTED_BOLTS } else { CLEARANCE_BOLTS });
-        order.extend([TORQUE, RUNOUT, steps::GUARD, steps::FIRST_RUN, steps::HOT_CHECK]);
+        order.extend([steps::TORQUE, RUNOUT, steps::GUARD, steps::FIRST_RUN, steps::HOT_CHECK]);
         order
     }
 
@@ -317,15 +317,6 @@ const CLEARANCE_BOLTS: Step = Step::new(
      carry by friction. Nuts finger-tight.",
 )
 .needs(&["bolts and nuts of one set"]);
-
-const TORQUE: Step = Step::new(
-    "torque",
-    Stage::Closeup,
-    "Tighten across the circle in stages to {closeup.torque}",
-    "Hold the bolt, turn the nut. In the order of the drawing, then once round until no nut \
-     moves. Lock the nuts as the sheet says and mark them.",
-)
-.needs(&["torque wrench in date", "ring spanner", "paint marker"]);
 
 const RUNOUT: Step = Step::new(
     "runout",
