@@ -24,6 +24,8 @@ pub struct Plan {
     pub off: Vec<Step>,
     /// Tools and supplies to bring.
     pub kit: Vec<KitItem>,
+    /// What the drawings need.
+    pub drawings: Drawings,
 }
 
 /// The head of a job.
@@ -214,6 +216,7 @@ mod cautions;
 mod closeup;
 mod context;
 mod coupling;
+pub mod drawings;
 mod fit;
 mod gap;
 mod heat;
@@ -229,6 +232,7 @@ mod stage_builder;
 mod steps;
 
 use context::Context;
+pub use drawings::Drawings;
 
 /// The plan of a job, its texts in one system of units.
 pub fn plan(job: &crate::Job, system: System) -> Plan {
@@ -252,6 +256,7 @@ pub fn plan(job: &crate::Job, system: System) -> Plan {
         head: head(&cx),
         cautions: cautions::cautions(&cx),
         kit: kit::kit(&cx, on.iter().chain(&off)),
+        drawings: drawings::drawings(&cx),
         stages,
         on,
         off,

@@ -14,7 +14,7 @@ const SITE: Source = Source::new("The site’s limit", "", Basis::Entered);
 const MOVE: &str = "Make the moves at the feet, tighten, and read again.";
 
 /// Every level that applies: the rule by speed, the coupling's own allowance, the site's limit.
-pub(super) fn levels(cx: &Context) -> Vec<Level> {
+pub(in crate::plan) fn levels(cx: &Context) -> Vec<Level> {
     let speed = cx.file.machines.speed.as_ref().map(Measured::value);
     let mut levels = speed.map_or_else(Vec::new, |speed| by_speed(cx, speed));
     let spacer = super::spool(cx).is_some();

@@ -19,7 +19,8 @@ use super::{Context, StagePlan};
 use crate::Stage;
 use crate::file::{End, Foot};
 
-pub(super) use feet::foot_work;
+pub(super) use feet::{FootWork, foot_work};
+pub(super) use judge::levels;
 
 /// What the readings say.
 #[derive(Clone, Debug)]
@@ -59,7 +60,7 @@ pub(super) fn layout(cx: &Context) -> Layout {
 }
 
 /// The flexing planes of a coupling with a spacer, half their distance each way from the middle.
-fn spool(cx: &Context) -> Option<Spool> {
+pub(super) fn spool(cx: &Context) -> Option<Spool> {
     if !cx.has_two_planes() {
         return None;
     }

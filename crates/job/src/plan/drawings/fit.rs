@@ -1,0 +1,68 @@
+//! Zones and readings of one fit.
+
+use quantities::{Kind, Length, Limits, Physical, System, Value};
+
+use super::super::Context;
+use super::super::sizes::{Part, stations, usual_spread};
+use super::{FitPart, FitZones};
+use crate::file::End;
+
+pub(super) fn zones(cx: &Context, end: End) -> Option<FitZones> {
+    let nominal = cx.joint_diameter(end)?;
+    let parts = Part::BOTH.map(|part| fit_part(cx, end, part, nominal));
+    let empty = parts.iter().all(|part| part.zone.is_none() && part.readings.is_empty());
+    if empty {
+        return None;
+    }
+    let shown = Value::new(Kind::Size, nominal).show(cx.system);
+    let axis = match cx.system {
+        System::Metric => format!("µm above {}", shown.replace(".000", "")),
+        System::Inch => format!("mils above {shown}"),
+    };
+    let outcome = cx.fit(end).interference.as_ref().map(|fit| {
+        let word = if fit.value < Length::default() { "clearance" } else { "interference" };
+        (Value::new(Kind::Allowance, fit.value.abs()).digits(cx.system), word)
+    });
+    Some(FitZones { end: end.key(), name: cx.hub_name(end), axis, parts, outcome })
+}
+
+/// Deviations in the unit of the axis: micrometres, mils.
+fn deviation(cx: &Context, si: f64) -> f64 {
+    match cx.system {
+        System::Metric => si * 1e6,
+        System::Inch => si / 25.4e-6,
+    }
+}
+
+fn fit_part(cx: &Context, end: End, part: Part, nominal: Length) -> FitPart {
+    let name = part.key();
+    let over = |si: f64| deviation(cx, si - nominal.si());
+    let zone = cx.zone(end, part).and_then(|(class, Limits { least, greatest })| {
+        let (lower, upper) = (over(least?), over(greatest?));
+        let text = format!("{name}, {class}: {} to {}", signed(lower), signed(upper));
+        Some((lower, upper, text))
+    });
+    // What the instrument read is moved as one with the mean, which stands at 20 °C.
+    let size = cx.sizes(end).part(part);
+    let mut corrected = size.map(|size| size.corrected.clone()).unwrap_or_default().into_iter();
+    let mut readings = Vec::new();
+    for (station, taken) in stations(cx, end, part) {
+        for (degrees, text) in [(0.0, &taken.along), (90.0, &taken.across), (45.0, &taken.between)]
+        {
+            let Some(written) = text else { continue };
+            let at_20 = corrected.next().unwrap_or(written.value());
+            let spread = written.spread().unwrap_or(usual_spread(cx));
+            readings.push((station.clone(), degrees, over(at_20.si()), deviation(cx, spread.si())));
+        }
+    }
+    FitPart { name, zone, readings, mean: size.map(|size| over(size.mean.value.si())) }
+}
+
+fn signed(number: f64) -> String {
+    let shown = if (number - number.round()).abs() < 0.05 {
+        format!("{:.0}", number.abs())
+    } else {
+        format!("{:.1}", number.abs())
+    };
+    format!("{}{shown}", if number < -0.05 { "−" } else { "+" })
+}

@@ -1,0 +1,197 @@
+//! What the drawings of a plan need: sizes with their words, lines with their bands, zones.
+//!
+//! Only data, in SI; how it looks is for `figures`.
+
+mod fit;
+mod lineup;
+mod section;
+
+use serde::Serialize;
+
+use super::Context;
+use crate::file::End;
+
+/// The data of all drawings; what cannot be drawn yet is left out.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Drawings {
+    /// The coupling in half section.
+    pub section: Option<Section>,
+    /// Shaft lines, limits, feet and moves.
+    pub lineup: Option<LineUp>,
+    /// One fit at each end that has anything to show.
+    pub fits: Vec<FitZones>,
+    /// Bolts of the circle.
+    pub tightening: Option<Tightening>,
+}
+
+/// How a size is known, and so how it is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Known {
+    /// Measured on this job.
+    Measured,
+    /// From sheet or drawing.
+    Given,
+    /// Nobody said: for the drawing only.
+    Assumed,
+}
+
+/// A size as drawn and as written.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Size {
+    /// Metres.
+    pub si: f64,
+    /// In the plan's units, without the unit.
+    pub text: String,
+    /// How it is known.
+    pub known: Known,
+}
+
+/// The coupling.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Section {
+    /// Name of the kind.
+    pub kind: String,
+    /// True when a spacer stands between the hubs.
+    pub spacer: bool,
+    /// Driver's half, then the driven one.
+    pub halves: [Half; 2],
+    /// Between the hub faces.
+    pub gap: Size,
+    /// Largest diameter.
+    pub outside: Option<Size>,
+    /// Bolts of one circle.
+    pub bolts: Option<u32>,
+    /// Free length of a disc pack.
+    pub pack: Option<Size>,
+}
+
+/// One half of it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Half {
+    /// "motor".
+    pub machine: String,
+    /// Shaft diameter.
+    pub shaft: Size,
+    /// Bore of a hollow shaft, metres.
+    pub shaft_bore: Option<f64>,
+    /// Length of the hub.
+    pub length: Size,
+    /// Outside diameter of its barrel.
+    pub outside: Option<Size>,
+    /// Key: height, depth of its seat in the shaft, length; metres.
+    pub key: Option<[f64; 3]>,
+}
+
+/// Line-up of two machines. x in metres from the middle of the coupling, driver to driven.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct LineUp {
+    /// The machine that moves.
+    pub moves: &'static str,
+    /// Driver, then driven.
+    pub machines: [Machine; 2],
+    /// Of the moving machine: side view (up), view from above (to 3 o'clock).
+    pub views: [View; 2],
+    /// Flexing planes.
+    pub planes: [f64; 2],
+    /// Limit of offset (metres) and slope, where both are known.
+    pub limit: Option<[f64; 2]>,
+    /// Aim of offset and slope.
+    pub aim: Option<[f64; 2]>,
+}
+
+/// One machine of it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Machine {
+    /// "motor".
+    pub name: String,
+    /// Feet, next to the coupling first.
+    pub feet: Vec<Feet>,
+}
+
+/// A plane of feet.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Feet {
+    /// Its x.
+    pub x: f64,
+    /// Its distance from the coupling as written.
+    pub text: String,
+    /// Shims lie under it already.
+    pub shimmed: bool,
+    /// Shims that go in.
+    pub goes_in: usize,
+    /// Shims come out.
+    pub comes_out: bool,
+    /// Move up, metres, and as written; only where it moves.
+    pub rise: Option<(f64, String)>,
+    /// Move to 3 o'clock, metres, and as written.
+    pub push: Option<(f64, String)>,
+}
+
+/// A shaft line in one view, with its 95 % band: ±√(offset² + (slope·(x − pivot))²).
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct View {
+    /// Offset at x = 0, metres, and slope; as found.
+    pub found: [f64; 2],
+    /// Pivot (metres), ± of the offset there, ± of the slope.
+    pub band: [f64; 3],
+    /// Offset at x = 0 and slope; as aimed at, cold.
+    pub target: [f64; 2],
+}
+
+/// Zones and readings of one fit, as deviations from the nominal size.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FitZones {
+    /// Which end.
+    pub end: &'static str,
+    /// "motor hub".
+    pub name: String,
+    /// What the heights are: "µm above 80 mm".
+    pub axis: String,
+    /// Bore, then shaft.
+    pub parts: [FitPart; 2],
+    /// Interference or clearance, as written.
+    pub outcome: Option<(String, &'static str)>,
+}
+
+/// Bore or shaft. Deviations in the axis's unit.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FitPart {
+    /// "bore".
+    pub name: &'static str,
+    /// Lower and upper deviation, and as written.
+    pub zone: Option<(f64, f64, String)>,
+    /// Station, degrees from the key, deviation, ±.
+    pub readings: Vec<(String, f64, f64, f64)>,
+    /// Mean.
+    pub mean: Option<f64>,
+}
+
+/// A circle of bolts.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Tightening {
+    /// Places in order, from 1.
+    pub order: Vec<usize>,
+    /// Share of the last torque, and as written.
+    pub passes: Vec<(f64, String)>,
+}
+
+pub(super) fn drawings(cx: &Context) -> Drawings {
+    Drawings {
+        section: section::section(cx),
+        lineup: lineup::lineup(cx),
+        fits: End::BOTH.into_iter().filter_map(|end| fit::zones(cx, end)).collect(),
+        tightening: tightening(cx),
+    }
+}
+
+fn tightening(cx: &Context) -> Option<Tightening> {
+    use quantities::{Kind, Value};
+    let found = cx.closeup.tightening.as_ref().filter(|found| !found.order.is_empty())?;
+    let last = found.setting();
+    let passes = found
+        .passes
+        .iter()
+        .map(|torque| ((*torque / last).value, Value::new(Kind::Torque, *torque).show(cx.system)));
+    Some(Tightening { order: found.order.clone(), passes: passes.collect() })
+}
