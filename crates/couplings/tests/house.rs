@@ -112,8 +112,10 @@ fn a_card_holds_the_steps_and_a_line_holds_the_title() {
             let count = usual(steps);
             assert!((12..=20).contains(&count), "{} {}: {count}", kind.name(), form.name);
         }
+        let long: Vec<&str> = on.iter().chain(&off).map(|step| step.title).collect();
+        let long: Vec<&str> = long.into_iter().filter(|title| title.chars().count() > 60).collect();
+        assert!(long.is_empty(), "{}: {long:#?}", kind.name());
         for step in on.iter().chain(&off) {
-            assert!(step.title.chars().count() <= 60, "{}: {}", kind.name(), step.title);
             assert!(!step.detail.contains("  "), "{}: {}", kind.name(), step.detail);
         }
     }
@@ -190,5 +192,55 @@ fn every_finding_says_what_to_do() {
             let lists = [finding.causes, finding.check, finding.mend];
             assert!(lists.iter().all(|list| !list.is_empty()), "{} {}", kind.name(), finding.id);
         }
+    }
+}
+
+/// What the trade insists on, and where it must be said (common practice).
+#[test]
+fn the_trades_rules_stand_in_their_steps() {
+    let rules: [(&str, &str, &[&str]); 12] = [
+        ("gear", "heat-driver", &["one smooth push", "hold it home", "No steel hammer"]),
+        ("gear", "thread-on", &["seals", "sleeves", "now"]),
+        ("gear", "gap", &["four points", "magnetic centre"]),
+        ("gear", "pack-teeth", &["Coupling grease, not bearing grease"]),
+        ("gear", "gasket", &["New gasket"]),
+        ("gear", "torque", &["across the circle", "stages", "once round"]),
+        ("grid", "grooves", &["grooves line up"]),
+        ("grid", "grid", &["from one end", "soft hammer", "Never a hard hammer"]),
+        (
+            "disc",
+            "bolts",
+            &["Every other bolt to the opposite hub", "Rounded side", "self-locking"],
+        ),
+        ("disc", "torque", &["Hold the bolt, turn the nut", "No impact wrench"]),
+        ("disc", "pack-in", &["never hang it on a pack"]),
+        ("rigid flange", "faces", &["not by bolts"]),
+    ];
+    for (name, id, words) in rules {
+        let kind = kind(name).unwrap();
+        let steps = kind.install_steps(&kind.forms()[0]);
+        let step = &steps[place(&steps, id)];
+        let text = format!("{} {} {}", step.title, step.detail, step.needs.join(" "));
+        for word in words {
+            assert!(text.contains(word), "{name} {id}: {word}");
+        }
+    }
+}
+
+/// Observations made up from the failure notes of the trade, with the cause to think of first.
+#[test]
+fn a_finding_names_the_likeliest_cause_first() {
+    for (name, id, seen, cause) in [
+        ("disc", "outer-crack", "Cracks in the outer laminations", "angular misalignment"),
+        ("disc", "buckled", "several links", "torque overload"),
+        ("grid", "no-grease", "no grease, metal blued", "never greased"),
+        ("gear", "cake", "dry soap", "bearing grease separated"),
+        ("gear", "locked", "axial reading in steps", "high friction"),
+        ("disc", "red-dust", "Red dust at the bolts, holes oval", "bolts too slack"),
+    ] {
+        let findings = kind(name).unwrap().findings();
+        let finding = findings.iter().find(|finding| finding.id == id).unwrap();
+        assert!(finding.seen.contains(seen), "{}", finding.seen);
+        assert!(finding.causes[0].contains(cause), "{}", finding.causes[0]);
     }
 }

@@ -259,7 +259,7 @@ const PACK: Step = Step::new(
 const COVER: Step = Step::new(
     "cover",
     Stage::Closeup,
-    "Seals in place, new gasket, cover on; bolts to {closeup.torque}",
+    "Seals, new gasket, cover on; bolts to {closeup.torque}",
     "Match marks at one side, bolts by turns from side to side.",
 )
 .needs(&["gasket, new", "torque wrench in date"]);
