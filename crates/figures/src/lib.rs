@@ -22,14 +22,23 @@
 //! | `band` | `fill` | how sure a line is: pencil at a fifth | #5a2a8a |
 //! | `halo` | `stroke` | rim of ground round a word that lies on a line | #ffffff |
 
+mod axis;
+pub mod bore_map;
 mod dimension;
 mod face;
+pub mod fit;
 mod geometry;
 mod hatch;
 mod ink;
 mod labels;
+pub mod lineup;
+pub mod marks;
+pub mod of_plan;
+#[cfg(test)]
+mod proof;
 pub mod section;
 mod svg;
+pub mod tightening;
 
 use ink::Drawing;
 
@@ -43,6 +52,39 @@ pub const SHEET: &str = "\
 .figure .pencil-fill,.figure .band{fill:var(--pencil)}
 .figure .metal,.figure .leaf-fill{fill:var(--leaf)}
 ";
+
+/// How wide a figure is drawn, and its type; what is drawn anew for each is not shrunk.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Paper {
+    /// Of the whole figure, mm.
+    pub width_mm: f64,
+    /// Size of type, mm; its figures are 0.61 of that high.
+    pub type_mm: f64,
+}
+
+impl Paper {
+    /// Half the width of a job card.
+    pub const CARD: Self = Self { width_mm: 86.0, type_mm: 2.8 };
+    /// The full width of a page or a card.
+    pub const PAGE: Self = Self { width_mm: 180.0, type_mm: 3.6 };
+    /// A column beside the entries: type shows as large as the page's own at 490 px.
+    pub const COLUMN: Self = Self { width_mm: 110.0, type_mm: 3.6 };
+    /// A phone.
+    pub const PHONE: Self = Self { width_mm: 90.0, type_mm: 3.8 };
+}
+
+/// Paper that nothing readable fits on.
+#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[error("nothing can be drawn on {} mm of paper in type of {} mm", .0.width_mm, .0.type_mm)]
+pub struct PaperError(pub Paper);
+
+impl Paper {
+    fn check(self) -> Result<(), PaperError> {
+        let Self { width_mm, type_mm } = self;
+        let good = (1.0..12.0).contains(&type_mm) && (22.0 * type_mm..2000.0).contains(&width_mm);
+        if good { Ok(()) } else { Err(PaperError(self)) }
+    }
+}
 
 /// A finished figure.
 #[derive(Clone, Debug, PartialEq)]

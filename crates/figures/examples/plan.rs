@@ -1,0 +1,32 @@
+//! Writes the figures of a job file's plan into a folder: `cargo run -p figures --example plan JOB.toml DIR`.
+#![expect(clippy::disallowed_methods, reason = "an example that exists to read and write files")]
+
+use figures::section::Detail;
+use figures::{Figure, Paper, of_plan};
+
+fn main() -> Result<(), Box<dyn std::error::Error>> {
+    let mut words = std::env::args().skip(1);
+    let (path, folder) = (words.next().ok_or("no job file")?, words.next().ok_or("no folder")?);
+    let file =
+        job::read(&std::fs::read_to_string(path)?).map_err(|errors| errors[0].to_string())?;
+    let plan = job::plan::plan(&job::Job::from_file(&file), file.system());
+    std::fs::create_dir_all(&folder)?;
+    let figures: [(&str, Option<Figure>); 9] = [
+        ("section", of_plan::section(&plan, Detail::Full)),
+        ("section-small", of_plan::section(&plan, Detail::Small)),
+        ("lineup", of_plan::lineup(&plan, Paper::PAGE)),
+        ("lineup-card", of_plan::lineup(&plan, Paper::CARD)),
+        ("lineup-phone", of_plan::lineup(&plan, Paper::PHONE)),
+        ("fit-driver", of_plan::fit(&plan, "driver", Paper::COLUMN)),
+        ("fit-driven", of_plan::fit(&plan, "driven", Paper::COLUMN)),
+        ("bore-map", of_plan::bore_map(&plan, "driver", Paper::PAGE)),
+        ("tightening", of_plan::tightening(&plan, Paper::CARD)),
+    ];
+    for (name, figure) in figures {
+        match figure {
+            Some(figure) => std::fs::write(format!("{folder}/{name}.svg"), figure.svg)?,
+            None => eprintln!("no {name}"),
+        }
+    }
+    Ok(())
+}

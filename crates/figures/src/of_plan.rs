@@ -1,0 +1,49 @@
+//! A plan's drawings: from its data to figures.
+//!
+//! What a plan does not hold yet, or what cannot be drawn from what it holds, is left out.
+
+mod fit;
+mod lineup;
+mod section;
+
+use job::plan::Plan;
+
+use crate::section::Detail;
+use crate::tightening::{Stage, Tightening};
+use crate::{Figure, Paper};
+
+/// The coupling in half section, from this job's sizes.
+pub fn section(plan: &Plan, detail: Detail) -> Option<Figure> {
+    let section = section::input(plan.drawings.section.as_ref()?, plan.head.system);
+    crate::section::draw(&section, detail).ok()
+}
+
+/// The line-up sheet: from the side, the bench, from above.
+pub fn lineup(plan: &Plan, paper: Paper) -> Option<Figure> {
+    let lineup = lineup::input(plan.drawings.lineup.as_ref()?, plan.head.system);
+    crate::lineup::draw(&lineup, paper).ok()
+}
+
+/// The fit at the driver's or the driven end ("driver", "driven").
+pub fn fit(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
+    let zones = plan.drawings.fits.iter().find(|fit| fit.end == end)?;
+    crate::fit::draw(&fit::input(zones), paper).ok()
+}
+
+/// The bore map at one end: out-of-round and taper, enlarged.
+pub fn bore_map(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
+    let zones = plan.drawings.fits.iter().find(|fit| fit.end == end)?;
+    crate::bore_map::draw(&fit::bore(zones, plan.head.system)?, paper).ok()
+}
+
+/// The order of tightening, and its passes.
+pub fn tightening(plan: &Plan, paper: Paper) -> Option<Figure> {
+    let bolts = plan.drawings.tightening.as_ref()?;
+    let stage = |(share, text): &(f64, String)| Stage { share: *share, text: text.clone() };
+    let input = Tightening {
+        order: bolts.order.clone(),
+        stages: bolts.passes.iter().map(stage).collect(),
+        note: "In each pass follow the numbers.".to_owned(),
+    };
+    crate::tightening::draw(&input, paper).ok()
+}
