@@ -9,7 +9,9 @@
 use quantities::{Angle, Length, Physical, Source};
 use serde::Serialize;
 
-use crate::step::{Stage, Step};
+pub use crate::cautions::{Caution, common_cautions};
+pub use crate::duty::{Duty, Load, Need, Reason, Speaks};
+use crate::step::Step;
 
 /// A kind of coupling.
 pub trait Kind: Sync {
@@ -330,21 +332,6 @@ pub enum Turn {
     Screw,
 }
 
-/// What can hurt somebody, or spoil the coupling.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-pub struct Caution {
-    /// When it is to be said.
-    pub stage: Stage,
-    /// What to heed.
-    pub text: &'static str,
-}
-
-impl Caution {
-    pub(crate) const fn new(stage: Stage, text: &'static str) -> Self {
-        Self { stage, text }
-    }
-}
-
 /// Something to look at while it runs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct Check {
@@ -392,175 +379,3 @@ pub enum GoesBack {
     /// No: renew.
     No,
 }
-
-/// What a drive asks of a coupling; what is not known stays `None`.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Duty {
-    /// How the load runs.
-    pub load: Option<Load>,
-    /// Speed, rad/s.
-    pub speed: Option<quantities::AngularVelocity>,
-    /// Whether the shaft lines stay offset while running.
-    pub offset: Option<Need>,
-    /// Whether a shaft moves along its axis while running.
-    pub end_movement: Option<Need>,
-    /// Whether it can be stopped and opened for grease.
-    pub grease_service: Option<Need>,
-    /// Whether it stands in heat (above about 80 °C), where elastomers age.
-    pub hot_place: Option<Need>,
-    /// Whether torsional vibration must be damped.
-    pub damping: Option<Need>,
-}
-
-/// Whether something is asked.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "lowercase")]
-#[expect(missing_docs, reason = "the names say it")]
-pub enum Need {
-    No,
-    Yes,
-}
-
-/// How a load runs.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Load {
-    /// Steadily: a centrifugal pump on clean liquid.
-    Uniform,
-    /// With moderate shock: a mixer, an apron conveyor.
-    Moderate,
-    /// With heavy shock: a crusher, a piston pump.
-    Heavy,
-    /// With extreme shock, or reversing.
-    Extreme,
-}
-
-/// A reason for or against a kind.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-pub struct Reason {
-    /// For or against.
-    pub speaks: Speaks,
-    /// The reason.
-    pub text: &'static str,
-}
-
-/// For or against.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "lowercase")]
-#[expect(missing_docs, reason = "the names say it")]
-pub enum Speaks {
-    For,
-    Against,
-}
-
-impl Reason {
-    pub(crate) const fn pro(text: &'static str) -> Self {
-        Self { speaks: Speaks::For, text }
-    }
-
-    pub(crate) const fn contra(text: &'static str) -> Self {
-        Self { speaks: Speaks::Against, text }
-    }
-}
-
-/// The reasons whose question was answered with yes.
-pub(crate) fn reasons(asked: &[(bool, Reason)]) -> Vec<Reason> {
-    asked.iter().filter(|(holds, _)| *holds).map(|(_, reason)| *reason).collect()
-}
-
-impl Duty {
-    pub(crate) fn asks(need: Option<Need>) -> bool {
-        need == Some(Need::Yes)
-    }
-
-    pub(crate) fn lacks(need: Option<Need>) -> bool {
-        need == Some(Need::No)
-    }
-
-    pub(crate) fn shocks(&self) -> bool {
-        self.load.is_some_and(|load| load >= Load::Heavy)
-    }
-
-    /// Faster than a two-pole motor on the mains.
-    pub(crate) fn fast(&self) -> bool {
-        self.speed.is_some_and(|speed| speed.si() > 3_700.0 * std::f64::consts::TAU / 60.0)
-    }
-}
-
-/// Cautions for every kind of coupling.
-pub fn common_cautions() -> &'static [Caution] {
-    &COMMON
-}
-
-const COMMON: [Caution; 14] = [
-    Caution::new(
-        Stage::Machines,
-        "Lock out and tag both machines and prove them dead before the guard comes off. A driven \
-         machine can turn the shaft too: back-flow, windmilling, a hanging load. Local codes and \
-         the site’s permit rule.",
-    ),
-    Caution::new(
-        Stage::Machines,
-        "Turning by hand: one person calls, fingers out of flange holes, grooves and gaps.",
-    ),
-    Caution::new(
-        Stage::Coupling,
-        "Hubs, sleeves and spacers are heavy, round and greasy. Weigh or reckon first, sling them, \
-         chock them, nobody under them. This coupling: {coupling.mass}.",
-    ),
-    Caution::new(
-        Stage::Heat,
-        "A hub at fitting temperature burns through leather. Dry heat-proof gloves, long sleeves, \
-         face shield, a clear way to the shaft, a rehearsal with the hub cold.",
-    ),
-    Caution::new(
-        Stage::Heat,
-        "An oven or an induction heater before any flame. People with a pacemaker stay away from \
-         an induction heater; demagnetise the hub.",
-    ),
-    Caution::new(
-        Stage::Heat,
-        "Oil bath: flash point at least 30 °C above the bath, thermometer in the oil, no naked \
-         flame near it, the hub dry and off the floor of the pan, lid and extinguisher at hand.",
-    ),
-    Caution::new(
-        Stage::Heat,
-        "A flame needs a hot-work permit, a gas test and a fire watch. Take the plugs out of a \
-         closed coupling first: grease inside flashes, and a closed space can burst.",
-    ),
-    Caution::new(
-        Stage::Lineup,
-        "Move machines with jack screws while their weight is on the base; no pry bar under a \
-         shaft, no hands under feet when shims go in.",
-    ),
-    Caution::new(
-        Stage::Closeup,
-        "Solvent: fresh air, gloves, no sparks. Let it dry off before the coupling is closed.",
-    ),
-    Caution::new(
-        Stage::Running,
-        "No start without the guard. Tools out, turned by hand, people clear of the plane of the \
-         coupling. Locks come off by those who put them on.",
-    ),
-    Caution::new(
-        Stage::Running,
-        "Stop at once for new noise, smoke, hot grease or rising vibration. Hubs stay hot after a \
-         run.",
-    ),
-    Caution::new(
-        Stage::Removal,
-        "A jammed train can hold a twist in its shafts and spring back when the coupling is \
-         opened. Let it relax before the first bolt is slack.",
-    ),
-    Caution::new(
-        Stage::Removal,
-        "A loaded puller or hub can let go without warning: face shield, screen or blanket round \
-         it, nobody in line with screw or hub, a nut or stop plate on the shaft to catch it. No \
-         hammer on loaded jaws, no pull through the bearings.",
-    ),
-    Caution::new(
-        Stage::Removal,
-        "Oil under pressure goes through skin: rated hose and fittings, air bled, pressure raised \
-         in steps and let down before anything is touched.",
-    ),
-];

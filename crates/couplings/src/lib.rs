@@ -10,11 +10,14 @@
 //! Not here: what a job has measured (`job`), how metal behaves (`mechanics`), where the shafts
 //! are (`lineup`).
 
+mod cautions;
 pub mod closeup;
 pub mod din_740;
+mod duty;
 pub mod end_float;
 pub mod envelope;
 pub mod gap;
+pub mod growth;
 pub mod kind;
 mod kinds;
 pub mod lubricant;

@@ -286,6 +286,17 @@ mod tests {
         assert_eq!(reading(9.0, 0.3), [Zone::D, Zone::D]);
     }
 
+    /// ISO 10816 series, from memory: a quarter of B/C over the baseline, at most 1.25 of B/C; trip
+    /// at most 1.25 of C/D. By hand for 1.4, 2.8 and 4.5 mm/s.
+    #[test]
+    fn alarms_follow_the_baseline_up_to_a_cap() {
+        let zones = zones(Group::Medium, Support::Rigid);
+        for (baseline, alarm) in [(1.0, 1.7), (2.0, 2.7), (4.0, 3.5)] {
+            assert!((zones.alarm(mm_s(baseline)).si() - alarm / 1e3).abs() <= 0.05e-3);
+        }
+        assert!((zones.highest_trip().si() - 5.625e-3).abs() <= 0.0005e-3);
+    }
+
     #[test]
     fn zones_widen_with_size_and_support() {
         for support in [Support::Rigid, Support::Flexible] {

@@ -2,9 +2,10 @@
 
 use quantities::{Basis, Source};
 
+use crate::duty::reasons;
 use crate::kind::{
     Bolting, Caution, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule, GoesBack, Kind,
-    Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist, reasons,
+    Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
 };
 use crate::step::{Stage, Step};
 use crate::steps;

@@ -1,0 +1,98 @@
+//! What a drive asks of a coupling, and the reasons for or against a kind that follow.
+
+use quantities::{AngularVelocity, Physical};
+use serde::Serialize;
+
+/// What a drive asks of a coupling; what is not known stays `None`.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Duty {
+    /// How the load runs.
+    pub load: Option<Load>,
+    /// Speed, rad/s.
+    pub speed: Option<AngularVelocity>,
+    /// Whether the shaft lines stay offset while running.
+    pub offset: Option<Need>,
+    /// Whether a shaft moves along its axis while running.
+    pub end_movement: Option<Need>,
+    /// Whether it can be stopped and opened for grease.
+    pub grease_service: Option<Need>,
+    /// Whether it stands in heat (above about 80 °C), where elastomers age.
+    pub hot_place: Option<Need>,
+    /// Whether torsional vibration must be damped.
+    pub damping: Option<Need>,
+}
+
+/// Whether something is asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+#[expect(missing_docs, reason = "the names say it")]
+pub enum Need {
+    No,
+    Yes,
+}
+
+/// How a load runs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Load {
+    /// Steadily: a centrifugal pump on clean liquid.
+    Uniform,
+    /// With moderate shock: a mixer, an apron conveyor.
+    Moderate,
+    /// With heavy shock: a crusher, a piston pump.
+    Heavy,
+    /// With extreme shock, or reversing.
+    Extreme,
+}
+
+/// A reason for or against a kind.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Reason {
+    /// For or against.
+    pub speaks: Speaks,
+    /// The reason.
+    pub text: &'static str,
+}
+
+/// For or against.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+#[expect(missing_docs, reason = "the names say it")]
+pub enum Speaks {
+    For,
+    Against,
+}
+
+impl Reason {
+    pub(crate) const fn pro(text: &'static str) -> Self {
+        Self { speaks: Speaks::For, text }
+    }
+
+    pub(crate) const fn contra(text: &'static str) -> Self {
+        Self { speaks: Speaks::Against, text }
+    }
+}
+
+/// The reasons whose question was answered with yes.
+pub(crate) fn reasons(asked: &[(bool, Reason)]) -> Vec<Reason> {
+    asked.iter().filter(|(holds, _)| *holds).map(|(_, reason)| *reason).collect()
+}
+
+impl Duty {
+    pub(crate) fn asks(need: Option<Need>) -> bool {
+        need == Some(Need::Yes)
+    }
+
+    pub(crate) fn lacks(need: Option<Need>) -> bool {
+        need == Some(Need::No)
+    }
+
+    pub(crate) fn shocks(&self) -> bool {
+        self.load.is_some_and(|load| load >= Load::Heavy)
+    }
+
+    /// Faster than a two-pole motor on the mains.
+    pub(crate) fn fast(&self) -> bool {
+        self.speed.is_some_and(|speed| speed.si() > 3_700.0 * std::f64::consts::TAU / 60.0)
+    }
+}
