@@ -10,7 +10,7 @@ use lineup::bounded::best_move;
 use lineup::foot::{
     Corner, FootKind, FootReadings, PlacedGap, Twist, highest_rise, kind, out_of_plane,
 };
-use lineup::growth::{PlaneGrowth, growth_line};
+use lineup::growth::{PlaneGrowth, growth_line, target, target_working};
 use lineup::line::Line;
 use lineup::moves::{FootPlane, Watch, moves};
 use lineup::strain::{PipeStrain, flange_parallelism, movement_limit};
@@ -127,9 +127,37 @@ fn bound_feet_are_flagged_with_what_is_missing() {
     assert!(found[0].is_base_bound() && !found[0].is_bolt_bound());
     near(in_mm(found[0].beyond(VERTICAL)), -0.15, 1e-9);
     near(in_mm(found[0].dial_reads(Watch::OnTop)), -0.35, 1e-9);
-    near(in_mm(found[0].dial_reads(Watch::FromLeft)), 0.0, 1e-9);
+    let aside = PlaneGrowth {
+        at: mm(0.0),
+        up: Estimate::exact(mm(0.0)),
+        right: Estimate::exact(mm(-0.25)),
+    };
+    let aside = growth_line(&[aside]).unwrap();
+    let aside = &moves(&aside, &Line::zero(mm(0.0)), &feet(0.20, 0.10)).unwrap()[1];
+    near(in_mm(aside.dial_reads(Watch::FromRight)), 0.25, 1e-9);
+    near(in_mm(aside.dial_reads(Watch::FromLeft)), -0.25, 1e-9);
+    assert!(aside.is_bolt_bound());
+    near(in_mm(aside.beyond(Plane::Sideways)), 0.15, 1e-9);
     let working = found[0].working(VERTICAL);
     assert_eq!(working.put_in(System::Metric), "0.00 mm − 0.35 mm");
+}
+
+/// Growths of ±0.02 mm at −600 and −200 mm, drawn out to 0: weights −1/2 and 3/2, so ±√2.5·0.02;
+/// three planes fit a line whose ± at the middle is ±0.02/√3. A target adds the squares of both.
+#[test]
+fn growth_carries_its_spread_to_the_coupling() {
+    let grown = |x: f64| PlaneGrowth::up(mm(x), Estimate::new(mm(0.1), mm(0.02)));
+    let two = growth_line(&[grown(-600.0), grown(-200.0)]).unwrap();
+    near(in_mm(two.offset(VERTICAL, mm(0.0)).plus_minus), 2.5_f64.sqrt() * 0.02, 1e-9);
+    let three = growth_line(&[grown(300.0), grown(500.0), grown(700.0)]).unwrap();
+    near(in_mm(three.offset(VERTICAL, mm(500.0)).plus_minus), 0.02 / 3.0_f64.sqrt(), 1e-9);
+    let both = target(&two, &three).offset(VERTICAL, mm(0.0)).plus_minus;
+    let parts = [&two, &three].map(|line| in_mm(line.offset(VERTICAL, mm(0.0)).plus_minus));
+    near(in_mm(both), parts[0].hypot(parts[1]), 1e-9);
+    let working = target_working(&two, &three, VERTICAL, mm(0.0));
+    near(working.result.si, working.terms[0].value.si - working.terms[1].value.si, 1e-15);
+    assert!(growth_line(&[]).is_err());
+    assert!(growth_line(&[grown(1.0), grown(1.0)]).is_err());
 }
 
 #[test]
@@ -237,6 +265,9 @@ fn gaps_say_what_kind_of_foot_it_is() {
     let parallel = found(0.20, None, Some([0.19, 0.20, 0.20, 0.21]));
     assert_eq!((parallel.kind, parallel.verdict), (FootKind::Parallel, Verdict::Outside));
     near(in_mm(parallel.shim.unwrap()), 0.20, 1e-9);
+    // Half the limit of 0.05 mm parts even from uneven.
+    assert_eq!(found(0.20, None, Some([0.19, 0.21, 0.20, 0.19])).kind, FootKind::Parallel);
+    assert_eq!(found(0.20, None, Some([0.18, 0.21, 0.20, 0.18])).kind, FootKind::Angled);
     let angled = found(0.20, None, Some([0.05, 0.25, 0.25, 0.05]));
     assert_eq!(angled.kind, FootKind::Angled);
     near(in_mm(angled.shim.unwrap()), 0.05, 1e-9);
