@@ -11,6 +11,7 @@ use serde::Serialize;
 
 pub use crate::cautions::{Caution, common_cautions};
 pub use crate::duty::{Duty, Load, Need, Reason, Speaks};
+pub use crate::findings::common_findings;
 use crate::step::Step;
 
 /// A kind of coupling.
@@ -61,7 +62,8 @@ pub trait Kind: Sync {
     /// What to look at in the first minutes, and again when hot.
     fn checks_after_start(&self) -> &'static [Check];
 
-    /// What may be found when it is opened: causes, what to check, what to do before it goes back.
+    /// What may be found when it is opened: causes, what to check, what to do before it goes back;
+    /// [`common_findings`] hold for all kinds.
     fn findings(&self) -> &'static [Finding];
 
     /// For and against this kind on such a duty.

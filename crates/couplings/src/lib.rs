@@ -16,6 +16,7 @@ pub mod din_740;
 mod duty;
 pub mod end_float;
 pub mod envelope;
+mod findings;
 pub mod gap;
 pub mod growth;
 pub mod kind;
@@ -36,7 +37,7 @@ pub mod wear;
 pub use kind::{
     Bolting, Caution, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule, GoesBack, Kind,
     Load, Lubrication, Need, Part, Planes, Play, Reason, Shock, Spacer, Speaks, Turn, Twist,
-    common_cautions,
+    common_cautions, common_findings,
 };
 pub use kinds::{kind, kinds};
 pub use share::Share;

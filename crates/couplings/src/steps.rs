@@ -8,7 +8,7 @@ pub const LOCKOUT: Step = Step::new(
     "Lock out, tag and prove dead: driver and driven machine",
     "Shut down, isolate, lock and tag every source of energy; release or hold what is stored \
      (back-flow, springs, hanging loads, drive capacitors); try the start. Each person puts on \
-     his own lock. Local codes and the site’s permit rule.",
+     their own lock. Local codes and the site’s permit rule.",
 )
 .hold("Everyone on the job has a lock on; the holder of the permit agrees.")
 .needs(&["locks and tags", "permit", "voltage tester"]);

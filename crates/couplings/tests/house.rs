@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use couplings::kind::{Planes, common_cautions};
+use couplings::kind::{Planes, common_cautions, common_findings};
 use couplings::step::{PLACEHOLDERS, blanks};
 use couplings::{Form, Kind, Side, Stage, Step, When, kind, kinds};
 
@@ -186,9 +186,10 @@ fn a_form_without_a_flexing_plane_forgives_nothing() {
 #[test]
 fn every_finding_says_what_to_do() {
     for kind in kinds() {
-        let names: BTreeSet<&str> = kind.findings().iter().map(|finding| finding.id).collect();
-        assert_eq!(names.len(), kind.findings().len(), "{}", kind.name());
-        for finding in kind.findings() {
+        let all = [kind.findings(), common_findings()].concat();
+        let names: BTreeSet<&str> = all.iter().map(|finding| finding.id).collect();
+        assert_eq!(names.len(), all.len(), "{}", kind.name());
+        for finding in all {
             let lists = [finding.causes, finding.check, finding.mend];
             assert!(lists.iter().all(|list| !list.is_empty()), "{} {}", kind.name(), finding.id);
         }

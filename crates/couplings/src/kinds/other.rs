@@ -3,7 +3,7 @@
 use quantities::Source;
 
 use crate::kind::{
-    Bolting, Caution, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule, GoesBack, Kind,
+    Bolting, Caution, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule, Kind,
     Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
 };
 use crate::step::{Stage, Step};
@@ -179,7 +179,7 @@ impl Kind for Other {
     }
 
     fn findings(&self) -> &'static [Finding] {
-        &FINDINGS
+        &[]
     }
 
     fn suits(&self, _: &Duty) -> Vec<Reason> {
@@ -245,24 +245,3 @@ const OFF_LOOK: Step = Step::new(
     "Wear, cracks, dust and colour show the cause.",
 )
 .needs(&["camera", "torch"]);
-
-static FINDINGS: [Finding; 2] = [
-    Finding {
-        id: "hub-walk",
-        seen: "Hub moved along the shaft",
-        causes: &["fit too loose", "set screw not tight", "axial push"],
-        check: &["mark on the shaft against the hub’s face", "bore, shaft and key sizes"],
-        mend: &["fit it again with the right interference"],
-        goes_back: GoesBack::Measure,
-        source: Source::common_practice("hubs in general"),
-    },
-    Finding {
-        id: "hub-crack",
-        seen: "Hub split at the key seat",
-        causes: &["too much interference", "key tight on top", "overload"],
-        check: &["stress in the bore", "clearance over the key"],
-        mend: &["new hub"],
-        goes_back: GoesBack::No,
-        source: Source::common_practice("hubs in general"),
-    },
-];

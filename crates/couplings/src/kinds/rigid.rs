@@ -427,7 +427,7 @@ static FINDINGS: [Finding; 5] = [
         source: RECALLED,
     },
     Finding {
-        id: "hub-crack",
+        id: "flange-crack",
         seen: "Crack in hub or flange, at key seat or fillet",
         causes: &["bending every turn", "too much interference", "key tight on top"],
         check: &["dye test", "interference and key clearance", "line-up"],
