@@ -56,6 +56,8 @@ pub(crate) enum Colour {
 pub(crate) enum Bars {
     /// No word may lie on it.
     Words,
+    /// A word may, where there is no better place for it.
+    Rather,
     /// A word may: hatch, ruling, a centre line, the line a word names.
     Nothing,
 }
@@ -87,6 +89,11 @@ impl Stroke {
     /// Words may lie on it.
     pub const fn under(self) -> Self {
         Self { bars: Bars::Nothing, ..self }
+    }
+
+    /// Words keep clear of it where they can.
+    pub const fn shy(self) -> Self {
+        Self { bars: Bars::Rather, ..self }
     }
 
     /// With round ends.
@@ -212,11 +219,20 @@ pub(crate) struct Drawing {
     pub boxes: Vec<(Rect, String)>,
     /// Every line that bars words.
     pub bars: Vec<Segment>,
+    /// Every line that words keep clear of where they can.
+    pub shy: Vec<Segment>,
 }
 
 impl Drawing {
     pub fn new(width: f64, height: f64) -> Self {
-        Self { width, height, marks: Vec::new(), boxes: Vec::new(), bars: Vec::new() }
+        Self {
+            width,
+            height,
+            marks: Vec::new(),
+            boxes: Vec::new(),
+            bars: Vec::new(),
+            shy: Vec::new(),
+        }
     }
 
     /// A line through points.
@@ -247,10 +263,15 @@ impl Drawing {
         if points.len() < 2 {
             return;
         }
-        if stroke.is_some_and(|s| s.bars == Bars::Words) {
-            self.bars.extend(points.windows(2).map(|pair| (pair[0], pair[1])));
+        let bars = match stroke.map(|s| s.bars) {
+            Some(Bars::Words) => Some(&mut self.bars),
+            Some(Bars::Rather) => Some(&mut self.shy),
+            _ => None,
+        };
+        if let Some(bars) = bars {
+            bars.extend(points.windows(2).map(|pair| (pair[0], pair[1])));
             if closed {
-                self.bars.push((points[points.len() - 1], points[0]));
+                bars.push((points[points.len() - 1], points[0]));
             }
         }
         self.marks.push(Mark::Path { points: points.to_vec(), closed, stroke, fill });
@@ -296,11 +317,21 @@ impl Drawing {
         bounds
     }
 
-    /// A filled arrowhead with its tip at `tip`, pointing along `(dx, dy)`.
-    pub fn arrow(&mut self, tip: Point, (dx, dy): (f64, f64), size: f64, colour: Colour) {
+    /// A filled arrowhead with its tip at `tip`, pointing along `(dx, dy)`, slender as on a
+    /// dimension line.
+    pub fn arrow(&mut self, tip: Point, along: (f64, f64), size: f64, colour: Colour) {
+        self.head(tip, along, size, 0.175, colour);
+    }
+
+    /// A broad arrowhead, for a move.
+    pub fn arrow_wide(&mut self, tip: Point, along: (f64, f64), size: f64, colour: Colour) {
+        self.head(tip, along, size, 0.4, colour);
+    }
+
+    fn head(&mut self, tip: Point, (dx, dy): (f64, f64), size: f64, half: f64, colour: Colour) {
         let length = dx.hypot(dy).max(1e-9);
         let (ux, uy) = (dx / length * size, dy / length * size);
-        let (wx, wy) = (-uy * 0.175, ux * 0.175);
+        let (wx, wy) = (-uy * half, ux * half);
         let head = [tip, tip.plus(-ux + wx, -uy + wy), tip.plus(-ux - wx, -uy - wy)];
         self.fill(&head, colour);
         self.bars.push((head[1], head[2]));
@@ -313,6 +344,11 @@ impl Drawing {
         sheet.holds(bounds)
             && !self.boxes.iter().any(|(other, _)| other.touches(bounds))
             && !self.bars.iter().any(|bar| bounds.crossed_by(*bar))
+    }
+
+    /// Whether a box also keeps clear of the lines that it rather should.
+    pub fn is_clear(&self, bounds: Rect) -> bool {
+        self.is_free(bounds) && !self.shy.iter().any(|bar| bounds.crossed_by(*bar))
     }
 
     /// What collides: word on word, a line through a word, a word off the sheet.

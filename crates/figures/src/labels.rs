@@ -97,21 +97,36 @@ fn untangled(tags: &[Tag], y: f64, from: f64, to: f64) -> (Vec<Tag>, Vec<f64>) {
     (tags, places)
 }
 
-/// Writes words at the first of several places where they are free; says whether one was.
+/// Writes words at the first of several places that is clear, or else free; says whether any was.
 pub(crate) fn place(
     drawing: &mut Drawing,
     words: &Words,
-    candidates: impl IntoIterator<Item = (Point, Anchor)>,
+    candidates: &[(Point, Anchor)],
     within: Rect,
 ) -> bool {
-    let free = candidates.into_iter().find(|(point, anchor)| {
-        let bounds = words.bounds(*point, *anchor).grown(0.35, 0.25);
-        within.holds(bounds) && drawing.is_free(bounds)
-    });
-    if let Some((point, anchor)) = free {
+    let bounds = |(point, anchor): (Point, Anchor)| words.bounds(point, anchor).grown(0.35, 0.25);
+    let inside = || candidates.iter().copied().filter(|c| within.holds(bounds(*c)));
+    let clear = inside().find(|c| drawing.is_clear(bounds(*c)));
+    let found = clear.or_else(|| inside().find(|c| drawing.is_free(bounds(*c))));
+    if let Some((point, anchor)) = found {
         drawing.text(words, point, anchor);
     }
-    free.is_some()
+    found.is_some()
+}
+
+/// A name that fits a width: as it is, or cut short with an ellipsis; nothing where not even one
+/// letter fits.
+pub(crate) fn fitting(name: &str, size: f64, width: f64) -> Option<Words> {
+    let whole = Words::new(name, size);
+    if whole.width() <= width {
+        return Some(whole);
+    }
+    let letters: Vec<char> = name.chars().collect();
+    (1..letters.len()).rev().find_map(|count| {
+        let cut: String = letters[..count].iter().collect();
+        let words = Words::new(format!("{}…", cut.trim_end()), size);
+        (words.width() <= width).then_some(words)
+    })
 }
 
 #[cfg(test)]

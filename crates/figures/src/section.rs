@@ -24,6 +24,8 @@ mod jaw;
 mod joint;
 mod other;
 mod pin;
+#[cfg(test)]
+mod proof;
 mod rigid;
 mod scale;
 mod shaft;

@@ -142,6 +142,17 @@ impl<'a> Assembly<'a> {
         Ok((barrels, std::array::from_fn(|i| all[i + 1])))
     }
 
+    /// The radius of a coupling whose hubs are its largest diameter.
+    pub fn only_radius(&mut self, share: f64) -> Result<f64, SectionError> {
+        let section = self.section;
+        let hubs = section.halves().map(|half| half.hub_outside.as_ref());
+        let given = section.outside.as_ref().or(hubs[0]).or(hubs[1]);
+        let step = Step { name: "hub outside", given: given.map(|d| d.mm / 2.0), share };
+        let radii = grown(self.d, &[step])?;
+        self.note(given);
+        Ok(radii[0])
+    }
+
     /// Remembers that an edge's radius is known, or that a size was assumed.
     fn note(&mut self, given: Option<&Dim>) {
         match given {

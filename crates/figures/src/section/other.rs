@@ -21,7 +21,7 @@ pub(super) fn build(a: &mut Assembly) -> Result<(), SectionError> {
     if let Some(Dim { mm, .. }) = outside {
         let around = mm / 2.0;
         super::assembly::order(("hub outside", 2.0 * hub), ("largest diameter", *mm))?;
-        a.twin([1.0, -1.0].map(|up| phantom(a, up * around)).to_vec());
+        a.twin([1.0, -1.0].map(|up| phantom(a, up * hub, up * around)).to_vec());
         a.write_outside(around, a.half_gap);
     }
     Ok(())
@@ -57,9 +57,9 @@ pub(super) fn plain_hub(a: &mut Assembly, s: Side, radius: f64) {
 }
 
 /// An outline round the hubs that says only how far out the coupling reaches.
-fn phantom(a: &Assembly, radius: f64) -> Shape {
+fn phantom(a: &Assembly, hub: f64, radius: f64) -> Shape {
     let half = |s: Side| a.half_gap + 0.4 * a.half(s).hub_length.mm;
     let (from, to) = (-half(Side::Driver), half(Side::Driven));
-    let points: Vec<Point> = vec![at(from, 0.0), at(from, radius), at(to, radius), at(to, 0.0)];
+    let points: Vec<Point> = vec![at(from, hub), at(from, radius), at(to, radius), at(to, hub)];
     Shape::Line { points, stroke: Stroke::of(THIN).dash(PHANTOM) }
 }

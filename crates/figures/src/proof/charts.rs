@@ -1,0 +1,179 @@
+//! Fits, bore maps and tightening orders with random numbers on all papers.
+
+use proptest::prelude::*;
+use proptest::sample::select;
+
+use super::{cases, is_plain, is_tidy, paths, texts};
+use crate::bore_map::{self, BoreMap, BoreMapError, Diameter, Station};
+use crate::fit::{self, Direction, Fit, FitError, Outcome, Part, Reading, Zone};
+use crate::tightening::{self, Stage, Tightening, TighteningError};
+use crate::{Figure, Paper};
+
+const PAPERS: [Paper; 4] = [Paper::CARD, Paper::PAGE, Paper::COLUMN, Paper::PHONE];
+
+fn good(figure: &Figure, tidy: Result<(), String>) -> Result<(), TestCaseError> {
+    let plain = is_plain(figure);
+    prop_assert!(plain.is_ok(), "{}", plain.unwrap_err());
+    prop_assert!(tidy.is_ok(), "{}", tidy.unwrap_err());
+    Ok(())
+}
+
+fn part(name: &'static str) -> impl Strategy<Value = Part> {
+    let zone = prop::option::of((-80.0..80.0_f64, 5.0..60.0_f64));
+    let readings = prop::collection::vec(-90.0..140.0_f64, 0..9);
+    (zone, readings, 0.5..15.0_f64).prop_map(move |(zone, values, plus_minus)| {
+        let mean = values.iter().sum::<f64>() / values.len().max(1) as f64;
+        let reading = |(index, value): (usize, &f64)| Reading {
+            station: (index / 2 + 1).to_string(),
+            direction: [Direction::AlongKey, Direction::AcrossKey][index % 2],
+            value: *value,
+            plus_minus,
+        };
+        Part {
+            name: name.to_owned(),
+            zone: zone.map(|(lower, width)| {
+                let upper = lower + width;
+                let text = format!("{name}, H7: {lower:+.0} to {upper:+.0}").replace('-', "−");
+                Zone { lower, upper, text }
+            }),
+            readings: values.iter().enumerate().map(reading).collect(),
+            mean: (!values.is_empty()).then_some(mean),
+        }
+    })
+}
+
+fn some_fit() -> impl Strategy<Value = Fit> {
+    (part("bore"), part("shaft"), any::<bool>()).prop_map(|(bore, shaft, worked)| {
+        let outcome =
+            worked.then(|| Outcome { number: "0.034".to_owned(), word: "interference".to_owned() });
+        Fit { axis: "µm above 80 mm".to_owned(), bore, shaft, outcome }
+    })
+}
+
+proptest! {
+    #![proptest_config(cases(400))]
+
+    #[test]
+    fn fits(fit in some_fit(), paper in select(PAPERS.to_vec())) {
+        match fit::draw(&fit, paper) {
+            Ok(figure) => good(&figure, is_tidy(&fit::drawing(&fit, paper)))?,
+            Err(error) => prop_assert_eq!(error, FitError::Nothing),
+        }
+    }
+
+    #[test]
+    fn bore_maps(
+        stations in prop::collection::vec(prop::collection::vec((0.0..180.0_f64, -0.05..0.05_f64), 1..5), 1..4),
+        plus_minus_mm in 0.0005..0.01_f64,
+        paper in select(PAPERS.to_vec()),
+    ) {
+        let stations = stations.into_iter().enumerate().map(|(index, diameters)| Station {
+            name: format!("{}, 12 mm in", index + 1),
+            diameters: diameters
+                .into_iter()
+                .map(|(degrees, over_mm)| {
+                    let text = format!("{:+.0}", 1000.0 * over_mm).replace('-', "−");
+                    Diameter { degrees, over_mm, text }
+                })
+                .collect(),
+        });
+        let map = BoreMap {
+            stations: stations.collect(),
+            plus_minus_mm,
+            numbers: "µm over 80 mm".to_owned(),
+        };
+        let figure = bore_map::draw(&map, paper).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        good(&figure, is_tidy(&bore_map::drawing(&map, paper).0))?;
+    }
+
+    #[test]
+    fn tightenings(
+        order in (2..49_usize).prop_flat_map(|n| Just((1..=n).collect::<Vec<_>>()).prop_shuffle()),
+        shares in prop::collection::vec(0.0..1.0_f64, 0..6),
+        paper in select(PAPERS.to_vec()),
+    ) {
+        let stage = |share: f64| Stage { share, text: format!("{:.0} N·m", 140.0 * share) };
+        let tightening = Tightening {
+            order,
+            stages: shares.into_iter().map(stage).collect(),
+            note: "In each stage follow the numbers; in the last none may turn.".to_owned(),
+        };
+        let figure =
+            tightening::draw(&tightening, paper).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        good(&figure, is_tidy(&tightening::drawing(&tightening, paper)))?;
+    }
+}
+
+fn example() -> Fit {
+    let zone = |lower, upper, text: &str| Some(Zone { lower, upper, text: text.to_owned() });
+    let part =
+        |name: &str, zone, mean| Part { name: name.to_owned(), zone, readings: vec![], mean };
+    Fit {
+        axis: "µm above 80 mm".to_owned(),
+        bore: part("bore", zone(0.0, 30.0, "bore, H7: +0 to +30"), Some(13.0)),
+        shaft: part("shaft", zone(32.0, 51.0, "shaft, p6: +32 to +51"), Some(46.5)),
+        outcome: Some(Outcome { number: "0.034".to_owned(), word: "interference".to_owned() }),
+    }
+}
+
+/// Both zones stand on one height scale: 30 and 19 µm high, 2 µm apart, taken with a ruler.
+#[test]
+fn zones_are_to_scale() {
+    let figure = fit::draw(&example(), Paper::PAGE).unwrap();
+    let boxes: Vec<(f64, f64)> = paths(&figure.svg)
+        .into_iter()
+        .filter(|(a, points)| a.contains("stroke-width=\"0.5\"") && points.len() == 4)
+        .map(|(_, points)| (points[0].1, points[2].1))
+        .collect();
+    let [(bore_top, bore_foot), (shaft_top, shaft_foot)] = boxes[..] else {
+        panic!("two zones: {boxes:?}")
+    };
+    let per_um = (bore_foot - bore_top) / 30.0;
+    assert!((shaft_foot - shaft_top - 19.0 * per_um).abs() < 0.03);
+    assert!((bore_top - shaft_foot - 2.0 * per_um).abs() < 0.03);
+}
+
+#[test]
+fn what_cannot_be_drawn_is_refused() {
+    let mut fit = example();
+    fit.bore.mean = Some(f64::NAN);
+    assert!(matches!(fit::draw(&fit, Paper::CARD), Err(FitError::NotANumber(_))));
+    fit = example();
+    fit.bore.zone = Some(Zone { lower: 1.0, upper: 0.0, text: String::new() });
+    assert!(matches!(fit::draw(&fit, Paper::CARD), Err(FitError::Zone { .. })));
+
+    let order = |order: Vec<usize>| Tightening { order, stages: vec![], note: String::new() };
+    for (bad, error) in [
+        (vec![1], TighteningError::Bolts(1)),
+        (vec![1, 1], TighteningError::Order(vec![1, 1])),
+        (vec![0, 1], TighteningError::Order(vec![0, 1])),
+    ] {
+        assert_eq!(tightening::draw(&order(bad), Paper::CARD), Err(error));
+    }
+
+    let map = BoreMap { stations: vec![], plus_minus_mm: 0.0, numbers: String::new() };
+    assert_eq!(bore_map::draw(&map, Paper::CARD), Err(BoreMapError::Nothing));
+}
+
+/// The number of each bolt stands where the order says, counted clockwise from the top.
+#[test]
+fn numbers_follow_the_order() {
+    let tightening = Tightening { order: vec![2, 4, 1, 3], stages: vec![], note: String::new() };
+    let figure = tightening::draw(&tightening, Paper::CARD).unwrap();
+    let words = texts(&figure.svg);
+    let spots: Vec<(f64, f64)> = figure
+        .svg
+        .split("<text ")
+        .skip(1)
+        .map(|piece| {
+            let value = |name: &str| -> f64 {
+                piece.split(name).nth(1).unwrap().split('"').next().unwrap().parse().unwrap()
+            };
+            (value("x=\""), value("y=\""))
+        })
+        .collect();
+    let place = |word: &str| spots[words.iter().position(|w| w == word).unwrap()];
+    // 1 at 3 o'clock, 2 at 9, 3 at 12, 4 at 6.
+    assert!(place("1").0 > place("3").0 && place("2").0 < place("3").0);
+    assert!(place("3").1 < place("1").1 && place("4").1 > place("1").1);
+}
