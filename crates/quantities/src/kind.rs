@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use crate::{Dimension, Unit, unit};
 
 /// The units that a person works in.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum System {
     /// Millimetres, newton-metres, degrees Celsius.
