@@ -186,6 +186,19 @@ mod tests {
         }
     }
 
+    /// t·s/√Σ(x − x̄)² for a slope when readings scatter more than they claim, by hand: slope −0.2,
+    /// s² = (4 − 0.4)/3, Σ 10, t 3.182.
+    #[test]
+    fn scatter_outweighs_a_small_claim() {
+        let x = [[0.0], [1.0], [2.0], [3.0], [4.0]];
+        let fit = within(&[0; 5], &x, &[1.0, -1.0, 0.0, 1.0, -1.0]).unwrap();
+        let s = fit.residual.unwrap();
+        assert!((s * s - (4.0 - 0.4) / 3.0).abs() < 1e-12, "{s}");
+        let wide = 3.182_446 * s / 10.0_f64.sqrt();
+        assert!((fit.spread(0, 0.1) - wide).abs() < 1e-6);
+        assert!((fit.spread(0, 100.0) - 100.0 / 10.0_f64.sqrt()).abs() < 1e-9);
+    }
+
     #[test]
     fn readings_that_cannot_tell_give_no_fit() {
         assert!(within(&[0, 1], &[[1.0], [2.0]], &[5.0, 6.0]).is_none());

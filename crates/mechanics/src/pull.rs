@@ -314,6 +314,9 @@ mod tests {
         close(puller.needed.get::<pound_force>() / 2000.0, 95.002, 0.0005);
         close(puller.class.unwrap().get::<pound_force>() / 2000.0, 100.0, 0.05);
         assert_eq!(small.class, None);
+        // 4.5 tons of pull take 6.75 with the margin: five tons are not enough.
+        let light = super::puller(us_tons(4.5), MARGIN, &[us_tons(5.0), us_tons(10.0)]).unwrap();
+        assert_eq!(light.class, Some(us_tons(10.0)));
     }
 
     /// By hand: 0.15·60 kN·30 mm = 270 N·m; 10 000 psi on 6.5 in² = 65 000 lbf = 32.5 US tons.

@@ -257,7 +257,7 @@ mod tests {
     use crate::Slice;
     use crate::interference::hub::Metal;
     use proptest::prelude::*;
-    use quantities::{AngularVelocity, MassDensity, TemperatureCoefficient};
+    use quantities::{AngularVelocity, MassDensity, TemperatureCoefficient, TemperatureInterval};
     use tables::materials::Elastic;
     use uom::si::length::{micrometer, millimeter};
     use uom::si::pressure::{gigapascal, megapascal};
@@ -319,6 +319,20 @@ mod tests {
         let window = fit(&[(120.0, 160.0)]).window(fast, allowed(200.0)).unwrap();
         assert_eq!((window.greatest.clone(), window.limited_by), (None, None));
         assert!(!window.is_open());
+    }
+
+    /// A hub that runs 60 K warmer than its shaft is pressed less: what it bears is decided cold.
+    #[test]
+    fn the_greatest_is_borne_cold_and_running() {
+        let cold = fit(&[(120.0, 160.0)]).window(demand(100.0), allowed(150.0)).unwrap();
+        let mut warm = demand(100.0);
+        warm.running.hub_rise = TemperatureInterval::from_si(60.0);
+        let warm = fit(&[(120.0, 160.0)]).window(warm, allowed(150.0)).unwrap();
+        let most = |window: Window| window.greatest.unwrap().interference.si();
+        let least = |window: &Window| window.least.as_ref().unwrap().interference.si();
+        // 100·11.5e-6·60 = 0.069 mm more is needed to hold the same.
+        assert!((least(&warm) - least(&cold) - 69e-6).abs() < 1e-12);
+        assert!((most(warm) / most(cold) - 1.0).abs() < 1e-9);
     }
 
     #[test]

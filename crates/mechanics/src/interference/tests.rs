@@ -347,6 +347,21 @@ fn a_fit_that_may_be_loose_promises_nothing() {
     assert!(grip.torque.high > Torque::default());
 }
 
+/// The least of both against the most of both, each from a fit of its own.
+#[test]
+fn the_grip_spans_interference_and_friction() {
+    let steel = elastic(207_000.0, 0.292);
+    let fit = fit(0.0, 80.0, &[(100.0, 130.0)], steel, steel);
+    let grip = fit
+        .grip(Estimate::new(mm(0.060), mm(0.010)), Range::new(0.12, 0.18), Running::default())
+        .unwrap();
+    let held = |i, friction| fit.state(mm(i), Running::default()).unwrap().torque(friction).si();
+    close(grip.torque.low.si() / held(0.050, 0.12), 1.0, 1e-12, "least");
+    close(grip.torque.high.si() / held(0.070, 0.18), 1.0, 1e-12, "most");
+    close(grip.axial.high.si() / (grip.torque.high.si() / 0.040), 1.0, 1e-12, "axial");
+    close(grip.axial.low.si() / (grip.torque.low.si() / 0.040), 1.0, 1e-12, "axial");
+}
+
 fn any_elastic() -> impl Strategy<Value = Elastic> {
     (60e3..220e3_f64, 0.2..0.35_f64).prop_map(|(young, poisson)| elastic(young, poisson))
 }
@@ -359,6 +374,23 @@ proptest! {
         let found = contact_pressure(&joint(0.0, d, d * ratio, e, e), mm(i)).unwrap().pressure;
         let wanted = e.young * (i / (2.0 * d) * (1.0 - 1.0 / (ratio * ratio)));
         prop_assert!(((found / wanted).value - 1.0).abs() < 1e-12);
+    }
+
+    /// The same joint in inches and pounds presses the same.
+    #[test]
+    fn inches_and_millimetres_agree(
+        d in 1.0..12.0_f64, ratio in 1.1..4.0_f64, hollow in 0.0..0.9_f64, mpsi in 10.0..30.0_f64,
+    ) {
+        let metal = |young| Elastic { young, poisson: 0.29 };
+        let pressure = |length: &dyn Fn(f64) -> Length, young| {
+            let (shaft_bore, hub_outside) = (length(d * hollow), length(d * ratio));
+            let sizes = Sizes { shaft_bore, joint: length(d), hub_outside };
+            let joint = Joint::new(sizes, metal(young), metal(young)).unwrap();
+            contact_pressure(&joint, length(0.001 * d)).unwrap().pressure
+        };
+        let in_inches = pressure(&Length::new::<inch>, Pressure::new::<psi>(mpsi * 1e6));
+        let metric = pressure(&|x| mm(25.4 * x), Pressure::new::<megapascal>(mpsi * 6894.757));
+        prop_assert!(((in_inches / metric).value - 1.0).abs() < 1e-9);
     }
 
     /// A rigid hub squeezes a solid shaft evenly: p·(1 − ν)/E = δ/d.

@@ -93,6 +93,18 @@ fn ends_and_depth_take_their_part() {
     assert_eq!(loaded(short, Keys::One, torque, mm(80.0)), Err(KeyError::Key(short)));
 }
 
+/// Two keys count as one and a half (DIN 6892, from memory); 0.577 is 1/√3 to three digits.
+#[test]
+fn two_keys_never_share_evenly() {
+    let torque = Torque::from_si(1500.0);
+    let force = |keys| {
+        loaded(key(22.0, 14.0, 90.0, Ends::Square), keys, torque, mm(80.0)).unwrap().force.si()
+    };
+    close(force(Keys::One), 37_500.0, 1e-6);
+    close(force(Keys::Two), 25_000.0, 1e-6);
+    close(ShearYield::DistortionEnergy.ratio(), 1.0 / 3.0_f64.sqrt(), 0.0005);
+}
+
 #[test]
 fn friction_first_takes_what_it_holds() {
     let nm = Torque::new::<newton_meter>;

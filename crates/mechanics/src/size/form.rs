@@ -67,8 +67,13 @@ impl Bow {
         let source =
             Source::new("least squares within each direction", "parabola", Basis::Computed);
         let result = self.middle_over_ends.shown(Kind::Allowance);
-        Working::new("Middle over ends", "D(x) = D0 + t·x + q·x²\nb = −q·(L/2)²", result, source)
-            .valid("above zero: wide in the middle; below: narrow in the middle")
+        Working::new(
+            "Middle over ends",
+            "b = middle − ends, of D(x) = D0 + t·x + q·x²",
+            result,
+            source,
+        )
+        .valid("above zero: wide in the middle; below: narrow in the middle")
     }
 
     /// What it amounts to.
@@ -148,8 +153,17 @@ fn groups(values: &[f64], same: f64) -> (Vec<usize>, usize) {
     (numbers, seen.len())
 }
 
+/// How many lobes the instrument sees, and so how often in a turn it finds the same place.
+fn lobes(contact: Contact) -> u8 {
+    match contact {
+        Contact::TwoPoint => 2,
+        Contact::ThreePoint => 3,
+    }
+}
+
 /// Directions as angles of one period: half a turn across two points, a third with three.
-fn phases(readings: &[Reading], period: f64) -> Vec<f64> {
+fn phases(readings: &[Reading], contact: Contact) -> Vec<f64> {
+    let period = std::f64::consts::TAU / f64::from(lobes(contact));
     let phase = |r: &Reading| {
         let phase = r.direction.angle().si().rem_euclid(period);
         if period - phase < SAME_ANGLE { 0.0 } else { phase }
@@ -159,7 +173,6 @@ fn phases(readings: &[Reading], period: f64) -> Vec<f64> {
 
 const SAME_ANGLE: f64 = 1e-6;
 const SAME_STATION_M: f64 = 1e-7;
-const HALF_TURN: f64 = std::f64::consts::PI;
 
 fn span_and_middle(readings: &[Reading]) -> (f64, f64) {
     let stations = readings.iter().map(|r| r.station.si());
@@ -168,12 +181,12 @@ fn span_and_middle(readings: &[Reading]) -> (f64, f64) {
     (high - low, f64::midpoint(low, high))
 }
 
-pub(super) fn taper(readings: &[Reading], corrected: &[f64]) -> Option<Taper> {
+pub(super) fn taper(contact: Contact, readings: &[Reading], corrected: &[f64]) -> Option<Taper> {
     let (span, middle) = span_and_middle(readings);
     if span <= SAME_STATION_M {
         return None;
     }
-    let (directions, _) = groups(&phases(readings, HALF_TURN), SAME_ANGLE);
+    let (directions, _) = groups(&phases(readings, contact), SAME_ANGLE);
     let x: Vec<[f64; 1]> = readings.iter().map(|r| [(r.station.si() - middle) / span]).collect();
     let fit = within(&directions, &x, corrected)?;
     let (over, spread) = (fit.coefficients[0], fit.spread(0, typical(readings)));
@@ -184,12 +197,12 @@ pub(super) fn taper(readings: &[Reading], corrected: &[f64]) -> Option<Taper> {
     })
 }
 
-pub(super) fn bow(readings: &[Reading], corrected: &[f64]) -> Option<Bow> {
+pub(super) fn bow(contact: Contact, readings: &[Reading], corrected: &[f64]) -> Option<Bow> {
     let (span, middle) = span_and_middle(readings);
     if span <= SAME_STATION_M {
         return None;
     }
-    let (directions, _) = groups(&phases(readings, HALF_TURN), SAME_ANGLE);
+    let (directions, _) = groups(&phases(readings, contact), SAME_ANGLE);
     let row = |r: &Reading| {
         let x = 2.0 * (r.station.si() - middle) / span;
         [x, -x * x]
@@ -206,8 +219,8 @@ pub(super) fn roundness(
     readings: &[Reading],
     corrected: &[f64],
 ) -> Option<Roundness> {
-    let lobes: u8 = if contact == Contact::TwoPoint { 2 } else { 3 };
-    let phases = phases(readings, std::f64::consts::TAU / f64::from(lobes));
+    let lobes = lobes(contact);
+    let phases = phases(readings, contact);
     let (numbers, directions) = groups(&phases, SAME_ANGLE);
     let stations: Vec<f64> = readings.iter().map(|r| r.station.si()).collect();
     let (planes, _) = groups(&stations, SAME_STATION_M);
