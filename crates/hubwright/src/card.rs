@@ -3,27 +3,22 @@
 use std::io::Write;
 use std::path::Path;
 
-use job::Job;
 use job::plan::Plan;
-use quantities::System;
+use papers::CardFigures;
 
 use crate::arguments::{self, Paper};
 use crate::{Failure, plan};
 
 /// Writes the card.
 pub fn run(asked: &arguments::Card) -> Result<(), Failure> {
-    let (job, plan) = plan::planned(&asked.file, asked.units)?;
-    write(&job, &plan, asked.paper, &asked.out)
+    let plan = plan::planned(&asked.file, asked.units)?;
+    write(&plan, asked.paper, &asked.out)
 }
 
 /// Writes the card of a plan to a file.
-pub fn write(job: &Job, plan: &Plan, paper: Option<Paper>, out: &Path) -> Result<(), Failure> {
-    let usual = match plan.head.system {
-        System::Metric => papers::Paper::A4,
-        System::Inch => papers::Paper::Letter,
-    };
-    let paper = paper.map_or(usual, papers::Paper::from);
-    let pdf = papers::job_card(job, plan, paper, made_by())
+pub fn write(plan: &Plan, paper: Option<Paper>, out: &Path) -> Result<(), Failure> {
+    let paper = paper.map_or(papers::Paper::usual(plan.head.system), papers::Paper::from);
+    let pdf = papers::card(plan, &CardFigures::of(plan), paper, made_by())
         .map_err(|error| Failure::Refused(format!("the card cannot be set: {error}")))?;
     let written = if out == Path::new("-") {
         std::io::stdout().write_all(&pdf)

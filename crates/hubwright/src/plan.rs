@@ -12,7 +12,7 @@ use crate::{Failure, card, terminal};
 
 /// Prints the plan.
 pub fn run(asked: &arguments::Plan) -> Result<(), Failure> {
-    let (job, plan) = planned(&asked.file, asked.units)?;
+    let plan = planned(&asked.file, asked.units)?;
     if asked.json {
         let json = serde_json::to_string_pretty(&plan);
         println!("{}", json.map_err(|error| Failure::Refused(error.to_string()))?);
@@ -21,7 +21,7 @@ pub fn run(asked: &arguments::Plan) -> Result<(), Failure> {
     }
     match &asked.card {
         Some(out) => {
-            card::write(&job, &plan, asked.paper, out)?;
+            card::write(&plan, asked.paper, out)?;
             eprintln!("hubwright: the card is in {}", out.display());
             Ok(())
         }
@@ -29,8 +29,8 @@ pub fn run(asked: &arguments::Plan) -> Result<(), Failure> {
     }
 }
 
-/// The job in a file, and its plan.
-pub fn planned(path: &Path, units: Option<Units>) -> Result<(Job, Plan), Failure> {
+/// The plan of the job in a file.
+pub fn planned(path: &Path, units: Option<Units>) -> Result<Plan, Failure> {
     let text = text_of(path)?;
     let file = job::read(&text).map_err(|errors| {
         let all: String = errors.iter().map(|error| format!("{}, {error}", path.display())).collect();
@@ -38,8 +38,7 @@ pub fn planned(path: &Path, units: Option<Units>) -> Result<(Job, Plan), Failure
     })?;
     let job = Job::from_file(&file);
     let system = units.map_or(file.system(), System::from);
-    let plan = job::plan::plan(&job, system);
-    Ok((job, plan))
+    Ok(job::plan::plan(&job, system))
 }
 
 fn text_of(path: &Path) -> Result<String, Failure> {

@@ -1,5 +1,6 @@
 //! The coupling: its kind, and what the maker's sheet says it bears.
 
+use couplings::kind::Planes;
 use quantities::{Kind, Limits, Measured, Physical, Value};
 
 use super::stage_builder::StageBuilder;
@@ -52,9 +53,9 @@ fn forgives(cx: &Context, out: &mut StageBuilder) {
             out.show(&one(high))
         ));
     }
-    if parts.is_empty() {
+    if forgives.planes == Planes::None {
         out.note("It forgives nothing: the shafts become one.");
-    } else {
+    } else if !parts.is_empty() {
         let source = forgives.source;
         out.note(format!("What its kind forgives: {} ({source}). That is what it survives, not what to leave it at.", parts.join(", ")));
     }

@@ -3,7 +3,9 @@
 //! A drawing keeps its own size in millimetres, as its scale is true only then. One that is larger
 //! than the sheet is made smaller, and says so.
 
-use figures::Figure;
+use figures::section::Detail;
+use figures::{Figure, of_plan};
+use job::plan::Plan;
 use serde::Serialize;
 
 use crate::{Paper, printable};
@@ -39,6 +41,21 @@ const WORDS_MM: f64 = 24.0;
 const GUTTER_MM: f64 = 6.0;
 
 impl CardFigures {
+    /// All that a plan can show; what it does not hold yet is left out.
+    pub fn of(plan: &Plan) -> Self {
+        let ends = ["driver", "driven"];
+        let fit = |end: &&str| of_plan::fit(plan, end, figures::Paper::CARD);
+        let bore = |end: &&str| of_plan::bore_map(plan, end, figures::Paper::PAGE);
+        Self {
+            section: of_plan::section(plan, Detail::Small),
+            lineup: of_plan::lineup(plan, figures::Paper::CARD),
+            tightening: of_plan::tightening(plan, figures::Paper::CARD),
+            fit: ends.iter().filter_map(fit).collect(),
+            bore_map: ends.iter().filter_map(bore).collect(),
+            more: Vec::new(),
+        }
+    }
+
     /// Those of the first page, each with its caption.
     fn first(&self) -> impl Iterator<Item = (&Figure, &str)> {
         let section = self.section.iter().map(|figure| (figure, SECTION));
