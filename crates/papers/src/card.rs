@@ -8,7 +8,7 @@ mod numbers;
 mod steps;
 mod working;
 
-use job::plan::{Head, Missing, Plan};
+use job::plan::{Head, KitItem, Missing, Plan};
 use quantities::Verdict;
 use serde::Serialize;
 
@@ -55,7 +55,7 @@ struct Card<'a> {
     missing: Vec<&'a str>,
     full: Vec<steps::Part<'a>>,
     stages: Vec<numbers::StageLine<'a>>,
-    kit: Vec<KitLine<'a>>,
+    kit: Vec<KitRow<'a>>,
     off: Vec<steps::Part<'a>>,
     record: Vec<numbers::NumberLine<'a>>,
     workings: Vec<working::Part<'a>>,
@@ -74,7 +74,7 @@ impl<'a> Card<'a> {
             missing: plan.missing().map(|Missing { what, .. }| what.as_str()).collect(),
             full: steps::parts(plan, &plan.on),
             stages: numbers::stages(plan),
-            kit: plan.kit.iter().map(|k| KitLine { what: &k.what, why: &k.why }).collect(),
+            kit: kit(&plan.kit),
             off: steps::parts(plan, &plan.off),
             record: numbers::to_record(plan),
             workings: working::parts(plan),
@@ -82,10 +82,20 @@ impl<'a> Card<'a> {
     }
 }
 
+/// Things that are for the same purpose.
 #[derive(Serialize)]
-struct KitLine<'a> {
-    what: &'a str,
+struct KitRow<'a> {
     why: &'a str,
+    what: Vec<&'a str>,
+}
+
+fn kit(items: &[KitItem]) -> Vec<KitRow<'_>> {
+    let rows = items.chunk_by(|one, next| one.why == next.why);
+    rows.map(|row| KitRow {
+        why: &row[0].why,
+        what: row.iter().map(|item| item.what.as_str()).collect(),
+    })
+    .collect()
 }
 
 #[derive(Serialize)]

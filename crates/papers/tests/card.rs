@@ -3,8 +3,8 @@
 mod reader;
 mod sample;
 
-use job::Stage;
 use job::plan::{Caution, KitItem, Missing, Piece, Plan, Step};
+use job::{Job, JobFile, Stage};
 use papers::{CardFigures, Paper, PaperError, card};
 use quantities::{System, Verdict};
 use reader::{Reader, squeezed};
@@ -278,4 +278,32 @@ fn a_figure_that_is_no_drawing_is_an_error() {
     figures.section.as_mut().unwrap().svg = "not a drawing".into();
     let error = card(&sample::plan(), &figures, Paper::A4, MADE_BY).unwrap_err();
     assert!(matches!(error, PaperError::Layout(_)), "{error}");
+}
+
+/// The jobs that come with the program, and one without a single entry, each in both systems.
+#[test]
+fn jobs_from_files_print() {
+    let files = [
+        include_str!("../../../demo/boiler-feed-pump.toml"),
+        include_str!("../../../demo/drum-line-shaft.toml"),
+        include_str!("../../../demo/drying-belt.toml"),
+        include_str!("../../../demo/sea-water-pump.toml"),
+    ];
+    let files = files.map(|text| job::read(text).unwrap());
+    for file in files.iter().chain([&JobFile::default()]) {
+        for system in [System::Metric, System::Inch] {
+            let plan = job::plan::plan(&Job::from_file(file), system);
+            let pdf = card(&plan, &CardFigures::of(&plan), Paper::usual(system), MADE_BY).unwrap();
+            let Some(read) = Reader::open(&pdf) else { return };
+            let text = read.text();
+            for step in plan.on.iter().chain(&plan.off) {
+                step.title.iter().for_each(|piece| says(&text, piece.text()));
+            }
+            for number in plan.numbers() {
+                says(&text, &number.label);
+                says(&text, &number.value.map_or(String::new(), |value| value.digits(system)));
+            }
+            assert!(read.pages().len() <= 20, "{}: {} pages", plan.head.title, read.pages().len());
+        }
+    }
 }

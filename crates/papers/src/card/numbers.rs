@@ -45,8 +45,8 @@ pub(super) fn stages(plan: &Plan) -> Vec<StageLine<'_>> {
 pub(super) fn to_record(plan: &Plan) -> Vec<NumberLine<'_>> {
     let stages = [Stage::Gap, Stage::Lineup, Stage::Closeup, Stage::Running];
     let numbers = plan.stages.iter().filter(|stage| stages.contains(&stage.stage));
-    let judged = numbers.flat_map(|stage| &stage.numbers).filter(|number| number.limits.is_some());
-    lines(judged, plan.head.system)
+    let numbers = numbers.flat_map(|stage| &stage.numbers);
+    lines(numbers.filter(|number| number.key && number.verdict.is_some()), plan.head.system)
 }
 
 fn stage_line(stage: &StagePlan, system: System) -> StageLine<'_> {

@@ -3,8 +3,8 @@
 #![allow(dead_code, reason = "each user of the sample takes what it needs")]
 
 use figures::Figure;
-use job::Stage;
 use job::plan::{Caution, Done, Head, KitItem, Missing, Number, Piece, Plan, StagePlan, Step};
+use job::{Job, JobFile, Stage};
 use papers::CardFigures;
 use quantities::{Basis, Kind, Limits, Source, System, Value, Verdict, Working, judge};
 
@@ -37,7 +37,13 @@ pub fn plan() -> Plan {
         on: on(),
         off: off(),
         kit: kit(),
+        ..of_no_job()
     }
+}
+
+/// What a job without a single entry comes to.
+fn of_no_job() -> Plan {
+    job::plan::plan(&Job::from_file(&JobFile::default()), System::Metric)
 }
 
 /// A job that was only just opened.
@@ -63,7 +69,8 @@ pub fn bare() -> Plan {
         begun: false,
     });
     let stages = stages.into();
-    Plan { head: empty, stages, cautions: vec![], on: vec![], off: vec![], kit: vec![] }
+    let plan = of_no_job();
+    Plan { head: empty, stages, cautions: vec![], on: vec![], off: vec![], kit: vec![], ..plan }
 }
 
 /// Drawings of plain lines in the sizes that a card expects.
