@@ -33,11 +33,12 @@ pub(crate) fn tick_text(value: f64, step: f64, signed: bool) -> String {
     if value.abs() < step * 1e-6 {
         return "0".to_owned();
     }
-    let places = (0..6).find(|places| {
-        let scaled = step * 10.0_f64.powi(*places);
+    let powers = [1.0, 1e1, 1e2, 1e3, 1e4, 1e5];
+    let places = powers.iter().position(|power| {
+        let scaled = step * power;
         (scaled - scaled.round()).abs() < 1e-6 * scaled
     });
-    let places = places.unwrap_or(6) as usize;
+    let places = places.unwrap_or(6);
     let sign = if value < 0.0 {
         "−"
     } else if signed {
@@ -46,6 +47,12 @@ pub(crate) fn tick_text(value: f64, step: f64, signed: bool) -> String {
         ""
     };
     format!("{sign}{:.places$}", value.abs())
+}
+
+/// A count as a length is reckoned with.
+#[expect(clippy::cast_precision_loss, reason = "labels, bolts and rows are far below 2^52")]
+pub(crate) fn real(count: usize) -> f64 {
+    count as f64
 }
 
 /// A round number without needless decimals.

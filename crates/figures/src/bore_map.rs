@@ -6,7 +6,7 @@
 
 use std::f64::consts::{PI, TAU};
 
-use crate::axis::{plain, round_down};
+use crate::axis::{plain, real, round_down};
 use crate::geometry::{Point, Rect, at, clock};
 use crate::ink::{
     ASSUMED, Anchor, CHAIN, Colour, Drawing, MEDIUM, Stroke, THIN, Words, level, upright,
@@ -117,13 +117,14 @@ const ROUND: [f64; 8] = [1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 8.0];
 impl<'a> Sheet<'a> {
     fn new(map: &'a BoreMap, paper: Paper) -> Self {
         let t = paper.type_mm;
-        let pitch = paper.width_mm / map.stations.len() as f64;
+        let pitch = paper.width_mm / real(map.stations.len());
         let outer = (pitch / 2.0 - 2.2 * t).clamp(2.0 * t, 8.0 * t);
         let all: Vec<f64> =
             map.stations.iter().flat_map(|s| &s.diameters).map(|d| d.over_mm).collect();
-        let mean = all.iter().sum::<f64>() / all.len() as f64;
+        let mean = all.iter().sum::<f64>() / real(all.len());
         let most = all.iter().map(|v| (v - mean).abs()).fold(0.0, f64::max);
-        let most = ((most + map.plus_minus_mm.abs()) / 2.0).max(1e-6);
+        // Of a radius.
+        let most = f64::midpoint(most, map.plus_minus_mm.abs()).max(1e-6);
         let times = round_down(0.42 * outer / most, &ROUND);
         let radius = outer - times * most;
         let height = 2.0 * outer + 7.6 * t;
@@ -133,7 +134,7 @@ impl<'a> Sheet<'a> {
     fn finish(mut self) -> (Drawing, f64) {
         let y = (self.drawing.height - 3.4 * self.t) / 2.0;
         for (index, station) in self.map.stations.iter().enumerate() {
-            let centre = at(self.pitch * (index as f64 + 0.5), y);
+            let centre = at(self.pitch * (real(index) + 0.5), y);
             self.station(station, centre);
         }
         let note = format!(

@@ -3,6 +3,7 @@
 //! Extension lines start 1 mm off the part and pass 1.2 mm beyond. A size measured on this job is
 //! pencil, typewritten, in a round-ended frame; one that was assumed stands in brackets.
 
+use crate::face::Face;
 use crate::geometry::{Point, Rect, at};
 use crate::ink::{Anchor, Colour, Drawing, FRAME, Stroke, THIN, Words, level, upright};
 use crate::section::Known;
@@ -39,13 +40,13 @@ impl Size {
 
     /// Thickness across its line, frame and descenders and all.
     pub fn thickness(&self) -> f64 {
-        let fall = self.words.face.fall(&self.words.text) * self.words.size;
+        let fall = Face::fall(&self.words.text) * self.words.size;
         self.words.rise() + fall + if self.framed { 1.5 } else { 0.0 }
     }
 
     /// How far its middle stands off a line that it must clear by `room` on its lower side.
     fn offset(&self, room: f64) -> f64 {
-        let fall = self.words.face.fall(&self.words.text) * self.words.size;
+        let fall = Face::fall(&self.words.text) * self.words.size;
         room + self.words.rise() / 2.0 + fall + if self.framed { 0.75 } else { 0.0 }
     }
 

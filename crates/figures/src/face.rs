@@ -24,7 +24,7 @@ impl Face {
     }
 
     /// How far below its line a word reaches, as a share of the size.
-    pub fn fall(self, words: &str) -> f64 {
+    pub fn fall(words: &str) -> f64 {
         let falls =
             |c: char| matches!(c, 'g' | 'j' | 'p' | 'q' | 'y' | 'Q' | 'µ' | '(' | ')' | ',' | ';');
         if words.chars().any(falls) { 0.24 } else { 0.02 }

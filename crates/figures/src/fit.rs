@@ -6,7 +6,7 @@
 //!
 //! Not here: classes and their zones (`tables`), what the fit is worth (`mechanics`).
 
-use crate::axis::{TICKS, round_up, tick_text, ticks};
+use crate::axis::{TICKS, real, round_up, tick_text, ticks};
 use crate::geometry::{Rect, at};
 use crate::hatch::Cut;
 use crate::ink::{
@@ -298,14 +298,14 @@ impl<'a> Sheet<'a> {
             }
         }
         let Column { left, right } = self.columns[index];
-        let pitch = (right - left) / stations.len().max(1) as f64;
+        let pitch = (right - left) / real(stations.len().max(1));
         for (number, station) in stations.iter().enumerate() {
             let own: Vec<&Reading> =
                 part.readings.iter().filter(|r| r.station == **station).collect();
-            let start = left + pitch * number as f64;
-            let step = pitch / (own.len() as f64 + 1.0);
+            let start = left + pitch * real(number);
+            let step = pitch / (real(own.len()) + 1.0);
             for (count, reading) in own.iter().enumerate() {
-                self.reading(reading, start + step * (count as f64 + 1.0), step);
+                self.reading(reading, start + step * (real(count) + 1.0), step);
             }
             let words = fitting(station, 0.95 * self.t, pitch - 0.2 * self.t);
             if let Some(words) = words {

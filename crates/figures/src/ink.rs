@@ -181,7 +181,7 @@ impl Words {
             Anchor::End => -width,
         };
         let half = self.rise() / 2.0;
-        let fall = self.face.fall(&self.text) * self.size;
+        let fall = Face::fall(&self.text) * self.size;
         match self.lie {
             Lie::Level => Rect::new(
                 place.x + start,

@@ -1,5 +1,6 @@
 //! Where labels go: spread along a line, on a rail with leaders, or at the first free place.
 
+use crate::axis::real;
 use crate::geometry::{Point, Rect, at, cross};
 use crate::ink::{Anchor, Drawing, LETTER, Stroke, THIN, Words, leader_dot};
 
@@ -27,22 +28,22 @@ fn in_order(wanted: &[f64], lengths: &[f64], from: f64, to: f64) -> Vec<f64> {
     for pair in lengths.windows(2) {
         offsets.push(offsets[offsets.len() - 1] + f64::midpoint(pair[0], pair[1]));
     }
-    let mut blocks: Vec<(f64, f64)> = Vec::new();
+    let mut blocks: Vec<(f64, usize)> = Vec::new();
     for (want, offset) in wanted.iter().zip(&offsets) {
-        blocks.push((want - offset, 1.0));
+        blocks.push((want - offset, 1));
         while let [.., (a, m), (b, n)] = blocks[..] {
             if a <= b {
                 break;
             }
             blocks.truncate(blocks.len() - 2);
-            blocks.push(((a * m + b * n) / (m + n), m + n));
+            blocks.push(((a * real(m) + b * real(n)) / real(m + n), m + n));
         }
     }
     let low = from + lengths[0] / 2.0;
     let high = (to - lengths[last] / 2.0 - offsets[last]).max(low);
-    let mut starts = blocks.iter().flat_map(|(start, count)| {
-        std::iter::repeat_n(start.clamp(low, high), count.round() as usize)
-    });
+    let mut starts = blocks
+        .iter()
+        .flat_map(|(start, count)| std::iter::repeat_n(start.clamp(low, high), *count));
     offsets.iter().map(|offset| offset + starts.next().unwrap_or(low)).collect()
 }
 

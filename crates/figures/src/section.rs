@@ -10,6 +10,11 @@
 //! brackets. No calculation may read them.
 //!
 //! Not here: what the sizes mean (`couplings`), how they were found (`job`).
+#![allow(
+    clippy::many_single_char_names,
+    clippy::similar_names,
+    reason = "coordinates and radii go by their letters; driver and driven are words of the trade"
+)]
 
 use quantities::System;
 

@@ -3,7 +3,9 @@
 //! Each hexagon carries its place in the order, the first one solid; three arrows show how it
 //! goes on. Stages are bars that get denser; the last one is solid.
 
-use crate::axis::plain;
+use std::f64::consts::TAU;
+
+use crate::axis::{plain, real};
 use crate::geometry::{Point, Rect, at, clock, regular};
 use crate::hatch::Cut;
 use crate::ink::{Anchor, CHAIN, Colour, Drawing, MEDIUM, Stroke, THICK, THIN, Words, outline};
@@ -106,11 +108,13 @@ struct Circle {
 /// The sheet of a tightening that was checked.
 pub(crate) fn drawing(tightening: &Tightening, paper: Paper) -> Drawing {
     let t = paper.type_mm;
-    let count = tightening.order.len() as f64;
-    let hexagon = 0.95 * t;
-    let bolts = (5.2 * t).max(count * 2.25 * hexagon / std::f64::consts::TAU);
-    let flange = bolts + 1.9 * t;
-    let stages = tightening.stages.len() as f64 * 2.0 * t;
+    // Hexagons side by side with a little room; smaller where the paper is too narrow for them.
+    let per_bolt = real(tightening.order.len()) * 2.25 / TAU;
+    let widest = paper.width_mm / 2.0 - 0.3;
+    let hexagon = (0.95 * t).min(widest / (per_bolt + 2.0));
+    let bolts = (5.2 * t).max(per_bolt * hexagon).min(widest - 2.0 * hexagon);
+    let flange = bolts + 2.0 * hexagon;
+    let stages = real(tightening.stages.len()) * 2.0 * t;
     let beside = paper.width_mm - 2.0 * flange > 21.0 * t;
     let note = if tightening.note.is_empty() { 0.0 } else { 2.0 * t };
     let (stages_at, body) = if beside {
@@ -121,7 +125,7 @@ pub(crate) fn drawing(tightening: &Tightening, paper: Paper) -> Drawing {
     let x = if beside { flange + 0.3 } else { paper.width_mm / 2.0 };
     let y = if beside { body / 2.0 } else { flange };
     let circle = Circle { centre: at(x, y + 0.3), bolts, hexagon, flange };
-    let mut drawing = Drawing::new(paper.width_mm.max(2.0 * flange + 0.6), body + note + 0.6);
+    let mut drawing = Drawing::new(paper.width_mm, body + note + 0.6);
     flange_view(&mut drawing, tightening, &circle, t);
     rounds(&mut drawing, tightening, stages_at.plus(0.0, 0.3), t);
     let words = fitting(&tightening.note, 0.95 * t, paper.width_mm);
@@ -138,7 +142,7 @@ fn flange_view(drawing: &mut Drawing, tightening: &Tightening, circle: &Circle, 
     let inner = bolts - 2.6 * t;
     drawing.circle(centre, inner, Some(Stroke::of(MEDIUM)), None);
     let count = tightening.order.len();
-    let angle = |place: usize| std::f64::consts::TAU * (place - 1) as f64 / count as f64;
+    let angle = |place: usize| TAU * real(place - 1) / real(count);
     let spot = |place: usize| clock(centre, bolts, angle(place));
     for pair in tightening.order.windows(2).take(3) {
         let (from, to) = (spot(pair[0]), spot(pair[1]));
@@ -157,7 +161,7 @@ fn flange_view(drawing: &mut Drawing, tightening: &Tightening, circle: &Circle, 
         let (fill, ink) =
             if index == 0 { (Colour::Ink, Colour::Leaf) } else { (Colour::Metal, Colour::Ink) };
         drawing.shape(&corners, Some(Stroke::of(MEDIUM).under()), Some(fill));
-        let number = Words::new((index + 1).to_string(), 0.95 * t).strong().colour(ink);
+        let number = Words::new((index + 1).to_string(), hexagon).strong().colour(ink);
         drawing.text(&number, spot(*place), Anchor::Middle);
     }
 }
@@ -175,7 +179,7 @@ fn rounds(drawing: &mut Drawing, tightening: &Tightening, origin: Point, t: f64)
     let longest = 8.0 * t;
     let last = tightening.stages.len().saturating_sub(1);
     for (index, stage) in tightening.stages.iter().enumerate() {
-        let y = origin.y + 2.0 * t * index as f64;
+        let y = origin.y + 2.0 * t * real(index);
         let width = (longest * stage.share).max(0.8 * t);
         let bar =
             Rect::new(origin.x + 1.6 * t, y + 0.3 * t, origin.x + 1.6 * t + width, y + 1.7 * t);
@@ -186,7 +190,7 @@ fn rounds(drawing: &mut Drawing, tightening: &Tightening, origin: Point, t: f64)
             drawing.hatch(vec![outline(bar)], Cut::new(45.0, spacing));
         }
         drawing.shape(&outline(bar), Some(Stroke::of(MEDIUM)), None);
-        let number = Words::new(plain((index + 1) as f64), t).strong();
+        let number = Words::new(plain(real(index + 1)), t).strong();
         drawing.text(&number, at(origin.x + 0.3, y + t), Anchor::Start);
         let left = origin.x + 2.3 * t + longest;
         if let Some(words) = fitting(&stage.text, t, drawing.width - left) {

@@ -50,7 +50,8 @@ fn readings(values: &[f64], plus_minus: f64) -> Vec<Reading> {
 }
 
 fn part(name: &str, zone: Option<(f64, f64, &str)>, values: &[f64], plus_minus: f64) -> Part {
-    let mean = values.iter().sum::<f64>() / values.len() as f64;
+    let (sum, count) = values.iter().fold((0.0, 0.0), |(sum, count), v| (sum + v, count + 1.0));
+    let mean: f64 = sum / count;
     Part {
         name: name.to_owned(),
         zone: zone.map(|(lower, upper, text)| Zone { lower, upper, text: text.to_owned() }),
@@ -150,9 +151,9 @@ fn map() -> BoreMap {
         name: name.to_owned(),
         diameters: values
             .into_iter()
-            .enumerate()
-            .map(|(index, value)| Diameter {
-                degrees: 45.0 * index as f64,
+            .zip([0.0, 45.0, 90.0, 135.0])
+            .map(|(value, degrees)| Diameter {
+                degrees,
                 over_mm: value / 1000.0,
                 text: format!("{value:+.0}"),
             })

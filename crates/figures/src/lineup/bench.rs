@@ -2,6 +2,7 @@
 
 use super::sheet::Scales;
 use super::{Foot, LineUp, Machine, Plate, Stands};
+use crate::axis::real;
 use crate::geometry::{Rect, at};
 use crate::hatch::Cut;
 use crate::ink::{Anchor, Colour, Drawing, HAIR, MEDIUM, Stroke, THICK, Words, level, outline};
@@ -98,13 +99,13 @@ impl<'a> Bench<'a> {
         let others = machine.feet.iter().map(|f| (self.scales.x(f.x_mm) - x).abs());
         let nearest = others.filter(|gap| *gap > 1e-9).fold(f64::MAX, f64::min);
         let half = (0.9 * self.t).min(0.42 * nearest);
-        let plates = foot.pack.len() as f64;
+        let plates = real(foot.pack.len());
         let thick = (0.28 * self.t).min(0.8 * FEET * self.t / plates.max(1.0));
         let under = self.floor() - plates * thick;
         let leg = Rect::new(x - 0.8 * half, self.axis() + BODY * self.t, x + 0.8 * half, under);
         Self::plate(drawing, leg, MEDIUM);
         for (index, plate) in foot.pack.iter().enumerate() {
-            let bottom = self.floor() - index as f64 * thick;
+            let bottom = self.floor() - real(index) * thick;
             let bounds = Rect::new(x - half, bottom - thick, x + half, bottom);
             let (colour, fill) = match plate {
                 Plate::GoesIn => (Colour::Metal, Colour::Pencil),
@@ -114,29 +115,25 @@ impl<'a> Bench<'a> {
             let stroke = Stroke::of(0.15).colour(colour);
             drawing.shape(&outline(bounds), Some(stroke), Some(fill));
             if *plate == Plate::ComesOut {
-                let strike = Stroke::of(MEDIUM).colour(Colour::Pencil);
+                let through = Stroke::of(MEDIUM).colour(Colour::Pencil);
                 let y = f64::midpoint(bounds.top, bounds.bottom);
-                level(drawing, y, x - half - 0.25 * self.t, x + half + 0.25 * self.t, strike);
+                level(drawing, y, x - half - 0.25 * self.t, x + half + 0.25 * self.t, through);
             }
         }
     }
 
     /// Hubs at both sides of each coupling, its spacer between the flexing planes.
     fn couplings(&self, drawing: &mut Drawing) {
-        for (index, coupling) in self.lineup.couplings.iter().enumerate() {
+        for (coupling, pair) in self.lineup.couplings.iter().zip(self.lineup.machines.windows(2)) {
             let (left, right) = coupling.planes_mm;
-            let (driver, driven) = (&self.lineup.machines[index], &self.lineup.machines[index + 1]);
-            let room = [
-                left - driver.body_mm.map_or(driver.shaft_mm.0, |body| body.1),
-                driven.body_mm.map_or(driven.shaft_mm.1, |body| body.0) - right,
-            ];
+            let before = pair[0].body_mm.map_or(pair[0].shaft_mm.0, |body| body.1);
+            let after = pair[1].body_mm.map_or(pair[1].shaft_mm.1, |body| body.0);
             let hub = |room: f64| (0.45 * room).clamp(0.0, 2.2 * self.t / self.scales.along);
-            let (from, to) = (left - hub(room[0]), right + hub(room[1]));
             if self.scales.x(right) - self.scales.x(left) > 0.4 * self.t {
                 Self::plate(drawing, self.bounds(left, right, 0.7 * HUB), MEDIUM);
             }
-            Self::plate(drawing, self.bounds(from, left, HUB), MEDIUM);
-            Self::plate(drawing, self.bounds(right, to, HUB), MEDIUM);
+            Self::plate(drawing, self.bounds(left - hub(left - before), left, HUB), MEDIUM);
+            Self::plate(drawing, self.bounds(right, right + hub(after - right), HUB), MEDIUM);
         }
     }
 

@@ -4,7 +4,7 @@ use quantities::System;
 
 use super::sheet::{Scales, range};
 use super::{Foot, LineUp, Machine, Sight, Stands, View, Wedge};
-use crate::axis::{tick_text, ticks};
+use crate::axis::{real, tick_text, ticks};
 use crate::geometry::{Point, Rect, at};
 use crate::hatch::Cut;
 use crate::ink::{
@@ -250,7 +250,7 @@ impl<'a> Plot<'a> {
             let wanted: Vec<f64> = own.iter().map(|a| a.from.x).collect();
             let xs = spread(&wanted, &lengths, 0.0, drawing.width);
             for (arrow, x) in own.iter().zip(xs) {
-                let y = self.frame.bottom + (turn as f64 + 0.5) * row;
+                let y = self.frame.bottom + (real(turn) + 0.5) * row;
                 let thin = Stroke::of(HAIR).colour(Colour::Pencil).under();
                 drawing.line(at(arrow.from.x, self.frame.bottom), at(x, y - 0.45 * size), thin);
                 drawing.text(&words(arrow), at(x, y), Anchor::Middle);
@@ -259,11 +259,12 @@ impl<'a> Plot<'a> {
         rows
     }
 
+    /// Rows that hold all moves side by side.
     fn rows_for(&self, arrows: &[Arrow], size: f64) -> usize {
         let room = 0.6 * self.t;
         let lengths = arrows.iter().map(|a| Words::new(a.text, size).strong().width() + room);
-        let width = self.scales.right;
-        (lengths.sum::<f64>() / (0.9 * width)).ceil().max(1.0) as usize
+        let needed = lengths.sum::<f64>() / (0.9 * self.scales.right);
+        (1..arrows.len()).find(|rows| real(*rows) >= needed).unwrap_or(arrows.len())
     }
 
     /// Places for a move's words, the best first.

@@ -6,7 +6,7 @@ use super::bench::Bench;
 use super::plot::Plot;
 use super::{LineUp, Machine, Stands, View};
 use crate::Paper;
-use crate::axis::{TICKS, plain, round_down, round_up, tick_text};
+use crate::axis::{TICKS, plain, real, round_down, round_up, tick_text};
 use crate::geometry::{Rect, at};
 use crate::ink::{Anchor, Colour, Drawing, HAIR, Stroke, Words, upright};
 
@@ -60,12 +60,12 @@ fn attempt(lineup: &LineUp, paper: Paper, rows: Rows) -> (Drawing, Rows) {
     let row = move_row(t);
     let head = 1.5 * t;
     let side = Rect::new(scales.left, head, scales.right, head + height);
-    let bench_top = side.bottom + rows[0] as f64 * row;
+    let bench_top = side.bottom + real(rows[0]) * row;
     let bench = Bench::new(lineup, scales, t, bench_top);
     let above_top = bench.bottom();
     let above = Rect::new(scales.left, above_top, scales.right, above_top + height);
-    let foot = above.bottom + rows[1] as f64 * row + 0.75 * t;
-    let end = foot + 0.75 * t + notes.len() as f64 * 1.3 * t;
+    let foot = above.bottom + real(rows[1]) * row + 0.75 * t;
+    let end = foot + 0.75 * t + real(notes.len()) * 1.3 * t;
     let mut drawing = Drawing::new(paper.width_mm, end + 0.3 * t);
 
     let plots = [
@@ -88,7 +88,7 @@ fn attempt(lineup: &LineUp, paper: Paper, rows: Rows) -> (Drawing, Rows) {
     title(&mut drawing, ("From the side", "up is up the page"), Some(&corner), head_y, &scales, t);
     title(&mut drawing, ("From above", "3 o’clock side is down the page"), None, foot, &scales, t);
     for (index, line) in notes.iter().enumerate() {
-        let place = at(scales.left, foot + (1.5 + 1.3 * index as f64) * t);
+        let place = at(scales.left, foot + (1.5 + 1.3 * real(index)) * t);
         drawing.text(&Words::new(line, 0.9 * t).colour(Colour::Soft), place, Anchor::Start);
     }
     let wanted =

@@ -4,6 +4,7 @@ use proptest::prelude::*;
 use proptest::sample::select;
 
 use super::{cases, is_plain, is_tidy, paths, texts};
+use crate::axis::real;
 use crate::bore_map::{self, BoreMap, BoreMapError, Diameter, Station};
 use crate::fit::{self, Direction, Fit, FitError, Outcome, Part, Reading, Zone};
 use crate::tightening::{self, Stage, Tightening, TighteningError};
@@ -22,7 +23,7 @@ fn part(name: &'static str) -> impl Strategy<Value = Part> {
     let zone = prop::option::of((-80.0..80.0_f64, 5.0..60.0_f64));
     let readings = prop::collection::vec(-90.0..140.0_f64, 0..9);
     (zone, readings, 0.5..15.0_f64).prop_map(move |(zone, values, plus_minus)| {
-        let mean = values.iter().sum::<f64>() / values.len().max(1) as f64;
+        let mean = values.iter().sum::<f64>() / real(values.len().max(1));
         let reading = |(index, value): (usize, &f64)| Reading {
             station: (index / 2 + 1).to_string(),
             direction: [Direction::AlongKey, Direction::AcrossKey][index % 2],

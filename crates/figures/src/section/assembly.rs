@@ -233,7 +233,7 @@ impl<'a> Assembly<'a> {
         for (index, side) in keyed.iter().rev().enumerate() {
             let Some((shapes, inside)) = shaft::key(self, *side, back) else { continue };
             if index == 0 {
-                let name = counted("key", Some(keyed.len() as u32).filter(|n| *n > 1));
+                let name = if keyed.len() > 1 { "key (2)" } else { "key" };
                 self.part('K', name, inside, shapes);
             } else {
                 self.twin(shapes);

@@ -61,6 +61,13 @@ pub(super) fn plain_head(face: f64, height: f64, y: f64, half_width: f64) -> Vec
     vec![Shape::small(outline), edge(-0.5), edge(0.5)]
 }
 
+/// Whether a bolt's tip shows beyond its nut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Tip {
+    Shown,
+    Hidden,
+}
+
 /// Bolts of a circle below the axis, seen from outside: heads at `from`, nuts at `to`.
 pub(super) fn bolts_below(
     from: f64,
@@ -68,13 +75,13 @@ pub(super) fn bolts_below(
     circle: f64,
     diameter: f64,
     count: u32,
-    with_tip: bool,
+    tip: Tip,
 ) -> Vec<Shape> {
     let mut shapes = Vec::new();
     for y in heights_below(circle, count, 0.6 * diameter) {
         shapes.extend(plain_head(from, -HEAD * diameter, y, CORNER * diameter));
         shapes.extend(plain_head(to, NUT * diameter, y, CORNER * diameter));
-        if with_tip {
+        if tip == Tip::Shown {
             let nut = to + NUT * diameter;
             let tip = (nut + TIP * diameter, y + diameter / 2.0);
             shapes.push(Shape::small(block((nut, y - diameter / 2.0), tip)));

@@ -5,7 +5,7 @@
 
 use super::SectionError;
 use super::assembly::{Assembly, SIDES, Side, counted};
-use super::fasteners::{bolts_below, plug, plug_head, through_bolt};
+use super::fasteners::{Tip, bolts_below, plug, plug_head, through_bolt};
 use super::shape::{HUB, SLEEVE, Shape, fillet, side};
 use crate::geometry::{Point, at};
 use crate::ink::{MEDIUM, THIN};
@@ -54,7 +54,7 @@ pub(super) fn build(
     ];
     a.part('G', "gasket", at(0.0, b.flange - 0.05 * b.d), gasket);
     let mut fasteners = through_bolt(-nut, nut, circle, bolt);
-    fasteners.extend(bolts_below(-nut, nut, circle, bolt, count, true));
+    fasteners.extend(bolts_below(-nut, nut, circle, bolt, count, Tip::Shown));
     a.part('H', counted("bolt and nut", bolts), at(nut + 0.4 * bolt, circle), fasteners);
     plugs(a, &b);
     a.keys(0.0);

@@ -59,7 +59,8 @@ fn measures(a: &mut Assembly, slotted: Option<&Dim>) -> Result<Build, SectionErr
     let (d, face, hub) = (a.d, a.half_gap, hubs[0].max(hubs[1]));
     let shorter = a.section.driver.hub_length.mm.min(a.section.driven.hub_length.mm);
     let wide = (0.36 * d).min(0.5 * shorter);
-    let slots = (TAU * tip / (0.24 * d) / 4.0).round().clamp(5.0, 60.0) as u32 * 4;
+    let quarter = TAU * tip / (0.24 * d) / 4.0;
+    let slots = 4 * (5..60).find(|n| f64::from(*n) + 0.5 > quarter).unwrap_or(60);
     let depth = (0.13 * d).min(0.6 * (tip - hub));
     let wall = (0.075 * d).min(0.55 * (cover - tip));
     Ok(Build {

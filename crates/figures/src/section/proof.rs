@@ -6,6 +6,7 @@ use quantities::System;
 use super::*;
 use crate::proof::{cases, is_plain, is_tidy, paths, texts};
 
+#[expect(clippy::struct_excessive_bools, reason = "each is drawn by lot")]
 /// Sizes of one coupling before it has a kind; shares of the larger bore.
 #[derive(Clone, Debug)]
 struct Proportions {
@@ -149,7 +150,7 @@ fn stated_scale(svg: &str) -> f64 {
         let (paper, job) = word.split_once(':')?;
         Some(paper.parse::<f64>().ok()? / job.parse::<f64>().ok()?)
     });
-    words.last().expect("a figure states its scale")
+    words.fold(None, |_, scale| Some(scale)).expect("a figure states its scale")
 }
 
 /// Shafts, rule and gap, taken from the SVG with a ruler, come to what is written there.

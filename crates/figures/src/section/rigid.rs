@@ -5,7 +5,7 @@
 
 use super::SectionError;
 use super::assembly::{Assembly, Side, counted};
-use super::fasteners::{bolts_below, through_bolt};
+use super::fasteners::{Tip, bolts_below, through_bolt};
 use super::shape::{HUB, Shape, side};
 use crate::geometry::at;
 use crate::ink::{MEDIUM, THIN};
@@ -67,13 +67,15 @@ pub(super) fn build(a: &mut Assembly, bolts: Option<u32>) -> Result<(), SectionE
         let inside = at(x(0.62 * length), bore + (barrel - bore) * 0.75);
         match s {
             Side::Driver => {
-                a.part('B', format!("hub, {}, with spigot", a.machine(s)), inside, shapes)
+                a.part('B', format!("hub, {}, with spigot", a.machine(s)), inside, shapes);
             }
-            Side::Driven => a.part('C', format!("hub, {}, recessed", a.machine(s)), inside, shapes),
+            Side::Driven => {
+                a.part('C', format!("hub, {}, recessed", a.machine(s)), inside, shapes);
+            }
         }
     }
     let mut fasteners = through_bolt(-thick, thick, circle, bolt);
-    fasteners.extend(bolts_below(-thick, thick, circle, bolt, bolts.unwrap_or(6), false));
+    fasteners.extend(bolts_below(-thick, thick, circle, bolt, bolts.unwrap_or(6), Tip::Hidden));
     a.part('H', counted("fitted bolt and nut", bolts), at(-thick - 0.3 * bolt, circle), fasteners);
     a.part(
         'S',

@@ -4,6 +4,7 @@ use super::assembly::{Assembly, Diameter, SIDES, Side, assemble};
 use super::scale::{Scale, rule, scales};
 use super::shape::View;
 use super::{Known, Section, SectionError};
+use crate::axis::real;
 use crate::dimension::{Across, Along, HEAD, Outside, Size};
 use crate::geometry::{Point, at};
 use crate::ink::{Anchor, CHAIN, Colour, Drawing, NAME, NOTE, SIZE, Stroke, THIN, Words, level};
@@ -98,7 +99,7 @@ impl<'a> Sheet<'a> {
         let reach = assembly.reach * scale.0;
         let free = (WIDTH - 2.0 * MARGIN - left - right - (to - from) * scale.0).max(0.0);
         let origin = at(MARGIN + left + free / 2.0 - from * scale.0, TOP + reach);
-        let rows = names(assembly).len().div_ceil(3) as f64;
+        let rows = real(names(assembly).len().div_ceil(3));
         let joint = if assembly.joint.is_some() { JOINT_ROW } else { 0.0 };
         let low = origin.y + reach;
         let height = low + FOOT + joint + rows * ROW + 6.5;
@@ -215,12 +216,12 @@ impl<'a> Sheet<'a> {
         let names = names(self.assembly);
         let rows = names.len().div_ceil(3);
         for (index, (letter, name)) in names.iter().enumerate() {
-            let (column, row) = ((index / rows) as f64, (index % rows) as f64);
+            let (column, row) = (real(index / rows), real(index % rows));
             let place = at(MARGIN + column * 0.32 * (WIDTH - 2.0 * MARGIN), y + row * ROW);
             self.drawing.text(&Words::new(*letter, NAME).strong(), place, Anchor::Start);
             self.drawing.text(&Words::new(name, NAME), place.plus(5.0, 0.0), Anchor::Start);
         }
-        let foot = y + rows as f64 * ROW + 2.6;
+        let foot = y + real(rows) * ROW + 2.6;
         level(&mut self.drawing, foot - 3.8, 0.0, WIDTH, Stroke::of(THIN));
         let section = self.assembly.section;
         let right = (WIDTH - MARGIN, foot);
