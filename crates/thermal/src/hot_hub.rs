@@ -1,0 +1,245 @@
+//! Heat on: a hot hub on a cold shaft, and how long it stays open.
+//!
+//! The hub, hot through and through, is home on the shaft at once; from then on heat crosses the
+//! gap, the hub shrinks, the shaft grows, and the clearance closes from both sides. Nothing else
+//! sets the pace: the air outside hardly matters. The clock ends at the first contact anywhere
+//! along the bore. Where that is depends on the smallest of inputs, and is not reported.
+//!
+//! A hub that is still being slid has less of the shaft to heat, so the time is on the safe side;
+//! the low end of the range (resting on one side, growing little, conducting well) is the one to
+//! work by.
+//!
+//! Not here: how hot the hub must be (`mechanics::heat`), what it may be heated to (`tables`).
+
+mod after;
+mod working;
+
+pub use after::After;
+
+use quantities::{Length, Physical, Ratio, ThermodynamicTemperature, Time};
+
+use crate::ThermalError;
+use crate::check::{Check, Effort, difference, duration, share};
+use crate::curve::{Friction, Place, Sample, Watch};
+use crate::kernel::case::Place as Where;
+use crate::kernel::march::{March, ticks};
+use crate::kernel::model::Model;
+use crate::profile::{Hub, Shaft};
+use crate::setup::{SWITCH_TICKS, Setup, kelvin, unsolved};
+use crate::surfaces::Surfaces;
+use crate::surroundings::Surroundings;
+use crate::unknowns::{Bounds, Guess, Unknowns};
+
+/// A hot hub and the shaft that it goes on.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HotHub {
+    /// The hub.
+    pub hub: Hub,
+    /// The shaft.
+    pub shaft: Shaft,
+    /// Diametral interference at 20 °C: the upper end of its `±`, before flattening.
+    pub interference: Length,
+    /// Hub as it leaves the heater, hot through and through.
+    pub hub_temperature: ThermodynamicTemperature,
+    /// Shaft before the hub is on it.
+    pub shaft_temperature: ThermodynamicTemperature,
+    /// Time from the heater to the shaft, in air.
+    pub carried: Time,
+    /// Air.
+    pub surroundings: Surroundings,
+    /// The joint.
+    pub surfaces: Surfaces,
+    /// What nobody knows exactly.
+    pub unknowns: Unknowns,
+    /// Friction once it grips.
+    pub friction: Friction,
+    /// What share of its cold grip makes a joint that holds by itself: one half, a rule of our own.
+    pub grip: f64,
+    /// Cool enough to touch: 50 °C (common practice for a short touch of bare metal).
+    pub touch: ThermodynamicTemperature,
+    /// Places whose temperature is wanted.
+    pub places: Vec<Place>,
+    /// How much work goes into it.
+    pub effort: Effort,
+}
+
+/// How long a hot hub stays open, and what comes after.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Grab {
+    /// What was asked.
+    pub asked: HotHub,
+    /// From home on the shaft to first contact; the low end is the one to work by.
+    pub contact: Bounds<Time>,
+    /// Least clearance on the diameter as the hub comes home, in the tight case.
+    pub clearance: Length,
+    /// After first contact, in the likely case.
+    pub after: After,
+    /// The likely case, from home on the shaft until it is cool.
+    pub curve: Vec<Sample>,
+    /// The tight case, until first contact.
+    pub tight: Vec<Sample>,
+    /// How far it can be trusted as arithmetic.
+    pub check: Check,
+}
+
+/// A day: a hub that has not grabbed or cooled by then does not.
+const LONGEST_S: f64 = 86_400.0;
+
+impl HotHub {
+    /// A hub and shaft in still air of the shaft's temperature, all else at its default.
+    pub fn new(
+        hub: Hub,
+        shaft: Shaft,
+        interference: Length,
+        hub_temperature: ThermodynamicTemperature,
+        shaft_temperature: ThermodynamicTemperature,
+    ) -> Self {
+        Self {
+            hub,
+            shaft,
+            interference,
+            hub_temperature,
+            shaft_temperature,
+            carried: Time::from_si(0.0),
+            surroundings: Surroundings::still(shaft_temperature),
+            surfaces: Surfaces::default(),
+            unknowns: Unknowns::default(),
+            friction: Friction::default(),
+            grip: 0.5,
+            touch: ThermodynamicTemperature::from_si(323.15),
+            places: Vec::new(),
+            effort: Effort::default(),
+        }
+    }
+
+    /// How long it stays open, when it grips, when it is cool.
+    ///
+    /// # Valid
+    /// Straight bore, elastic, axisymmetric: no keyway, no taper, no tilt; the hub evenly hot to
+    /// begin with. Heat crosses the joint as the mean round it ([`Surfaces`]).
+    /// # Errors
+    /// [`ThermalError`]: sizes that do not nest, figures that are none, a hub hotter than its metal
+    /// may be or too cold to clear the shaft, a bore that yields once cold, and an answer that a
+    /// coarser mesh does not confirm.
+    /// # Source
+    /// Heat conduction and linear thermoelasticity by finite elements; checked against the series
+    /// for a long cylinder (Incropera et al.) and Lamé's thick ring (Shigley).
+    /// # Example
+    /// ```
+    /// use quantities::{Length, ThermodynamicTemperature};
+    /// use thermal::{HotHub, Hub, Metal, Shaft};
+    /// use uom::si::{length::millimeter, thermodynamic_temperature::degree_celsius, time::second};
+    /// let (mm, c) = (Length::new::<millimeter>, ThermodynamicTemperature::new::<degree_celsius>);
+    /// let steel = Metal::from(tables::materials::material("steel").unwrap());
+    /// let hub = Hub::plain(mm(80.0), mm(130.0), mm(90.0), steel.clone());
+    /// let shaft = Shaft::solid(mm(80.0), steel);
+    /// let grab = HotHub::new(hub, shaft, mm(0.06), c(180.0), c(20.0)).solve()?;
+    /// let seconds = grab.contact.low.get::<second>();
+    /// assert!(10.0 < seconds && seconds < 60.0, "{seconds}");
+    /// # Ok::<(), thermal::ThermalError>(())
+    /// ```
+    pub fn solve(&self) -> Result<Grab, ThermalError> {
+        let setup = self.setup()?;
+        let model = setup.model(self.effort, vec![])?;
+        let cold_n = setup.cold_force_n(&model)?;
+        let likely = self.until_contact(&setup, &model, &self.unknowns.likely(), self.effort)?;
+        let tight = self.until_contact(&setup, &model, &self.unknowns.tight(), self.effort)?;
+        let loose = self.until_contact(&setup, &model, &self.unknowns.loose(), self.effort)?;
+        let coarser = self.effort.rougher().map(|rough| {
+            let coarse = setup.model(rough, vec![])?;
+            let other = self.until_contact(&setup, &coarse, &self.unknowns.likely(), rough)?;
+            Ok(Ratio::from_si(difference(likely.contact_s, other.contact_s)))
+        });
+        let contact = Bounds {
+            low: Time::from_si(tight.contact_s),
+            likely: Time::from_si(likely.contact_s),
+            high: Time::from_si(loose.contact_s),
+        };
+        let clearance = Length::from_si(2.0 * tight.start_m);
+        let tight = tight.curve;
+        let coarser = coarser.transpose()?;
+        let run = after::cool(self, &setup, &model, likely, cold_n)?;
+        let check = Check {
+            energy: Ratio::from_si(run.energy),
+            coarser,
+            nodes: model.mesh.nodes_m.len(),
+            steps: run.curve.len(),
+        }
+        .passed()?;
+        let (after, curve) = (run.after, run.curve);
+        Ok(Grab { asked: self.clone(), contact, clearance, after, curve, tight, check })
+    }
+
+    fn setup(&self) -> Result<Setup<'_>, ThermalError> {
+        let (hot, cold) = (kelvin(self.hub_temperature)?, kelvin(self.shaft_temperature)?);
+        let setup = Setup {
+            hub: &self.hub,
+            shaft: &self.shaft,
+            interference: self.interference,
+            surroundings: &self.surroundings,
+            surfaces: &self.surfaces,
+            typical_k: f64::midpoint(hot, cold),
+        };
+        setup.check(&[hot, cold])?;
+        self.unknowns.check()?;
+        self.friction.check()?;
+        share("grip", self.grip)?;
+        duration(self.carried)?;
+        kelvin(self.touch)?;
+        match self.hub.metal.heating_limit {
+            Some(limit) if self.hub_temperature > limit => {
+                Err(ThermalError::TooHot { hub: self.hub_temperature, limit })
+            }
+            _ => Ok(setup),
+        }
+    }
+
+    /// A run from the heater to the first contact.
+    fn until_contact<'m>(
+        &self,
+        setup: &Setup,
+        model: &'m Model,
+        guess: &Guess,
+        effort: Effort,
+    ) -> Result<Run<'m>, ThermalError> {
+        let watch = Watch::new(model, self.friction, &self.places)?;
+        let mut temperature_k = vec![self.shaft_temperature.si(); model.mesh.nodes_m.len()];
+        temperature_k[..model.hub_nodes].fill(self.hub_temperature.si());
+        let carried = ticks(self.carried.si(), SWITCH_TICKS);
+        let away = setup.case(model, guess, Where::Apart, vec![])?;
+        let mut way = March::new(away, temperature_k, 0, effort.tolerance_k())
+            .ok_or_else(|| unsolved(0.0))?;
+        while way.now.ticks < carried {
+            way.advance(carried).ok_or_else(|| unsolved(way.now.seconds()))?;
+        }
+        let case = setup.case(model, guess, Where::Home, vec![])?;
+        let mut march = March::new(case, way.now.temperature_k, 0, effort.tolerance_k())
+            .ok_or_else(|| unsolved(0.0))?;
+        let start_m = march.now.joint.least_m();
+        if start_m <= 0.0 {
+            return Err(ThermalError::NoClearance(Length::from_si(2.0 * start_m)));
+        }
+        let mut curve = vec![watch.sample(&march.now)];
+        let end = ticks(LONGEST_S, 1);
+        loop {
+            let leg = march.advance(end).ok_or_else(|| unsolved(march.now.seconds()))?;
+            curve.push(watch.sample(&leg.to));
+            let least = |nodal: &[f64]| {
+                march.case.free_gap_m(nodal).into_iter().fold(f64::INFINITY, f64::min)
+            };
+            if let Some(share) = leg.crossing(least) {
+                let (contact_s, contact_k) = (leg.seconds(share), leg.temperature_k(share));
+                return Ok(Run { march, curve, start_m, contact_s, contact_k });
+            }
+        }
+    }
+}
+
+/// A run up to the step in which it touched.
+struct Run<'m> {
+    march: March<'m>,
+    curve: Vec<Sample>,
+    start_m: f64,
+    contact_s: f64,
+    contact_k: Vec<f64>,
+}

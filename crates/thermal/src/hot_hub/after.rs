@@ -1,0 +1,71 @@
+//! After first contact: gripping, creeping, cooling.
+
+use quantities::{Length, Physical, ThermodynamicTemperature, Time};
+
+use super::{HotHub, LONGEST_S, Run};
+use crate::ThermalError;
+use crate::curve::{Pull, Sample, Watch, first_reach};
+use crate::kernel::dense::dot;
+use crate::kernel::march::ticks;
+use crate::kernel::model::Model;
+use crate::setup::{Setup, unsolved};
+
+/// What comes after first contact; times count from home on the shaft.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct After {
+    /// The joint has its share of its cold grip, and holds by itself.
+    pub grips: Option<Time>,
+    /// The hub is cool enough to touch everywhere; `None` when it is not within a day.
+    pub cool: Option<Time>,
+    /// The pull when all is cold.
+    pub cold_pull: Pull,
+    /// How much the bore still shortens against the shaft in it from first contact until cold. If
+    /// the far end grips first, so much gap can open at the shoulder: hold the hub against it
+    /// until it grips.
+    pub creep: Length,
+}
+
+/// The run to its end.
+pub(super) struct Cooled {
+    pub after: After,
+    pub curve: Vec<Sample>,
+    pub energy: f64,
+}
+
+/// Goes on from first contact until the hub is cool.
+pub(super) fn cool(
+    asked: &HotHub,
+    setup: &Setup,
+    model: &Model,
+    run: Run,
+    cold_n: f64,
+) -> Result<Cooled, ThermalError> {
+    let Run { mut march, mut curve, contact_k, .. } = run;
+    let watch = Watch::new(model, asked.friction, &asked.places)?;
+    let end = ticks(LONGEST_S, 1);
+    let touch_k = asked.touch.si();
+    let never = setup.surroundings.hub.temperature >= asked.touch;
+    let grip = asked.grip * asked.friction.low * cold_n;
+    let gripped = |curve: &[Sample]| curve.last().is_some_and(|s| s.pull.low.si() >= grip);
+    let hot = |curve: &[Sample]| curve.last().is_some_and(|s| s.hub.si() > touch_k);
+    while march.now.ticks < end && if never { !gripped(&curve) } else { hot(&curve) } {
+        let leg = march.advance(end).ok_or_else(|| unsolved(march.now.seconds()))?;
+        curve.push(watch.sample(&leg.to));
+    }
+    let cold_k = vec![setup.surroundings.hub.temperature.si(); contact_k.len()];
+    let stretch = |nodal: &[f64]| dot(&model.give.stretch_by_strain, &march.case.strain(nodal));
+    let after = After {
+        grips: first_reach(&curve, |sample| sample.pull.low.si(), grip),
+        cool: if never { None } else { first_reach(&curve, |sample| sample.hub.si(), touch_k) },
+        cold_pull: asked.friction.pull(cold_n),
+        creep: Length::from_si((stretch(&contact_k) - stretch(&cold_k)).max(0.0)),
+    };
+    Ok(Cooled { after, curve, energy: march.ledger.error() })
+}
+
+impl After {
+    /// True when the air is too warm for the hub ever to be cool enough to touch.
+    pub fn stays_hot(touch: ThermodynamicTemperature, air: ThermodynamicTemperature) -> bool {
+        air >= touch
+    }
+}
