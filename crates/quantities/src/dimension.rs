@@ -1,9 +1,10 @@
 //! What a quantity is made of, and which `uom` type carries it.
 
 use uom::si::f64::{
-    Angle, AngularVelocity, Energy, Force, Length, Mass, MassDensity, MomentOfInertia, Power,
-    Pressure, Ratio, SpecificHeatCapacity, TemperatureCoefficient, TemperatureInterval,
-    ThermalConductivity, ThermodynamicTemperature, Time, Torque, Velocity, Volume,
+    Angle, AngularVelocity, Area, Energy, Force, HeatTransfer, Length, Mass, MassDensity,
+    MomentOfInertia, Power, Pressure, Ratio, SpecificHeatCapacity, TemperatureCoefficient,
+    TemperatureInterval, ThermalConductivity, ThermodynamicTemperature, Time, Torque, Velocity,
+    Volume,
 };
 
 use crate::Kind;
@@ -14,6 +15,7 @@ use crate::Kind;
 pub enum Dimension {
     Number,
     Length,
+    Area,
     Volume,
     Mass,
     Time,
@@ -31,6 +33,7 @@ pub enum Dimension {
     Density,
     Conductivity,
     HeatCapacity,
+    HeatTransfer,
     Inertia,
 }
 
@@ -40,6 +43,7 @@ impl Dimension {
         match self {
             Self::Number => "a plain number",
             Self::Length => "a length",
+            Self::Area => "an area",
             Self::Volume => "a volume",
             Self::Mass => "a mass",
             Self::Time => "a time",
@@ -57,6 +61,7 @@ impl Dimension {
             Self::Density => "a density",
             Self::Conductivity => "a thermal conductivity",
             Self::HeatCapacity => "a specific heat capacity",
+            Self::HeatTransfer => "a heat transfer coefficient",
             Self::Inertia => "a moment of inertia",
         }
     }
@@ -66,6 +71,7 @@ impl Dimension {
         match self {
             Self::Number => ["1.75", "75 %"],
             Self::Length => ["80.062 mm", "3.1512 in"],
+            Self::Area => ["157 mm2", "0.226 in2"],
             Self::Volume => ["0.8 L", "27 fl oz"],
             Self::Mass => ["8.3 kg", "18.3 lb"],
             Self::Time => ["40 s", "10 min"],
@@ -83,6 +89,7 @@ impl Dimension {
             Self::Density => ["7850 kg/m3", "0.284 lb/in3"],
             Self::Conductivity => ["50 W/m/K", "29 Btu/h/ft/degF"],
             Self::HeatCapacity => ["470 J/kg/K", "0.112 Btu/lb/degF"],
+            Self::HeatTransfer => ["10 W/m2/K", "1.8 Btu/h/ft2/degF"],
             Self::Inertia => ["0.12 kg·m2", "2.8 lb·ft2"],
         }
     }
@@ -123,6 +130,7 @@ macro_rules! physical {
 physical! {
     Ratio (uom::si::ratio::ratio) Number Number;
     Length (uom::si::length::meter) Length Length;
+    Area (uom::si::area::square_meter) Area Area;
     Volume (uom::si::volume::cubic_meter) Volume Volume;
     Mass (uom::si::mass::kilogram) Mass Mass;
     Time (uom::si::time::second) Time Time;
@@ -139,6 +147,7 @@ physical! {
     MassDensity (uom::si::mass_density::kilogram_per_cubic_meter) Density Density;
     ThermalConductivity (uom::si::thermal_conductivity::watt_per_meter_kelvin) Conductivity Conductivity;
     SpecificHeatCapacity (uom::si::specific_heat_capacity::joule_per_kilogram_kelvin) HeatCapacity HeatCapacity;
+    HeatTransfer (uom::si::heat_transfer::watt_per_square_meter_kelvin) HeatTransfer HeatTransfer;
     MomentOfInertia (uom::si::moment_of_inertia::kilogram_square_meter) Inertia Inertia;
 }
 

@@ -37,6 +37,7 @@ pub enum Kind {
     Length,
     /// Surface roughness.
     Roughness,
+    Area,
     Volume,
     Mass,
     Time,
@@ -57,6 +58,7 @@ pub enum Kind {
     Density,
     Conductivity,
     HeatCapacity,
+    HeatTransfer,
     Inertia,
 }
 
@@ -74,6 +76,7 @@ impl Kind {
             | Self::Gap
             | Self::Length
             | Self::Roughness => Dimension::Length,
+            Self::Area => Dimension::Area,
             Self::Volume => Dimension::Volume,
             Self::Mass => Dimension::Mass,
             Self::Time => Dimension::Time,
@@ -91,6 +94,7 @@ impl Kind {
             Self::Density => Dimension::Density,
             Self::Conductivity => Dimension::Conductivity,
             Self::HeatCapacity => Dimension::HeatCapacity,
+            Self::HeatTransfer => Dimension::HeatTransfer,
             Self::Inertia => Dimension::Inertia,
         }
     }
@@ -106,6 +110,7 @@ impl Kind {
             Self::Gap => [("mm", Some(2)), ("in", Some(3))],
             Self::Length => [("mm", Some(1)), ("in", Some(2))],
             Self::Roughness => [("µm", Some(1)), ("µin", Some(0))],
+            Self::Area => [("mm2", None), ("in2", None)],
             Self::Volume => [("L", None), ("fl oz", None)],
             Self::Mass => [("kg", None), ("lb", None)],
             Self::Time => [("s", Some(0)); 2],
@@ -125,6 +130,7 @@ impl Kind {
             Self::Density => [("kg/m3", None), ("lb/in3", None)],
             Self::Conductivity => [("W/m/K", None), ("Btu/h/ft/°F", None)],
             Self::HeatCapacity => [("J/kg/K", None), ("Btu/lb/°F", None)],
+            Self::HeatTransfer => [("W/m2/K", None), ("Btu/h/ft2/°F", None)],
             Self::Inertia => [("kg·m2", None), ("lb·ft2", None)],
         }
     }
@@ -163,10 +169,10 @@ mod tests {
     #[test]
     fn every_kind_has_its_unit_in_both_systems() {
         use Kind::{
-            Allowance, Conductivity, Count, Degrees, Density, Energy, Expansion, Force, Gap,
-            HeatCapacity, Inertia, Length, Mass, Number, Offset, Percent, Power, Pressure,
-            Roughness, Size, Slope, Speed, Stress, Temperature, TemperatureDifference, Time,
-            Torque, Velocity, Volume,
+            Allowance, Area, Conductivity, Count, Degrees, Density, Energy, Expansion, Force, Gap,
+            HeatCapacity, HeatTransfer, Inertia, Length, Mass, Number, Offset, Percent, Power,
+            Pressure, Roughness, Size, Slope, Speed, Stress, Temperature, TemperatureDifference,
+            Time, Torque, Velocity, Volume,
         };
         for kind in [
             Number,
@@ -178,6 +184,7 @@ mod tests {
             Gap,
             Length,
             Roughness,
+            Area,
             Volume,
             Mass,
             Time,
@@ -197,6 +204,7 @@ mod tests {
             Density,
             Conductivity,
             HeatCapacity,
+            HeatTransfer,
             Inertia,
         ] {
             for system in [System::Metric, System::Inch] {

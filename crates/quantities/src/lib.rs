@@ -32,8 +32,8 @@ pub use verdict::{Limits, Verdict, judge};
 pub use working::{Term, Working};
 
 pub use uom::si::f64::{
-    Angle, AngularVelocity, Energy, Force, Length, LinearMassDensity, Mass, MassDensity,
-    MomentOfInertia, Power, Pressure, Ratio, SpecificHeatCapacity, TemperatureCoefficient,
-    TemperatureInterval, ThermalConductivity, ThermodynamicTemperature, Time, Torque, Velocity,
-    Volume,
+    Angle, AngularVelocity, Area, Energy, Force, HeatTransfer, Length, LinearMassDensity, Mass,
+    MassDensity, MomentOfInertia, Power, Pressure, Ratio, SpecificHeatCapacity,
+    TemperatureCoefficient, TemperatureInterval, ThermalConductivity, ThermodynamicTemperature,
+    Time, Torque, Velocity, Volume,
 };

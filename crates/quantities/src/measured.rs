@@ -117,8 +117,8 @@ impl<Q: Physical> JsonSchema for Measured<Q> {
 mod tests {
     use super::*;
     use crate::{
-        AngularVelocity, Force, Length, Power, Pressure, Ratio, TemperatureInterval,
-        ThermodynamicTemperature, Torque,
+        AngularVelocity, Area, Force, HeatTransfer, Length, Power, Pressure, Ratio,
+        TemperatureInterval, ThermodynamicTemperature, Torque,
     };
 
     fn si<Q: Physical>(text: &str) -> f64 {
@@ -141,6 +141,8 @@ mod tests {
         printed(si::<Pressure>("1 psi"), 6_894.757);
         printed(si::<Force>("1 lbf"), 4.448_222);
         printed(si::<AngularVelocity>("1 rpm"), 0.104_719_8);
+        printed(si::<Area>("1 in2"), 6.4516e-4);
+        printed(si::<HeatTransfer>("1 Btu/h/ft2/degF"), 5.678_263);
         close(si::<Length>("1 mil"), 2.54e-5);
         close(si::<ThermodynamicTemperature>("212 °F"), 373.15);
         close(si::<ThermodynamicTemperature>("180 degC"), 453.15);

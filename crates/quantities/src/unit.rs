@@ -4,9 +4,9 @@
 //! is 25.4 mm, a pound 0.453 592 37 kg and a standard gravity 9.806 65 m/s², all exactly.
 
 use crate::Dimension::{
-    self, Angle, Conductivity, Density, Energy, Expansion, Force, HeatCapacity, Inertia, Length,
-    Mass, Number, Power, Pressure, Speed, Temperature, TemperatureDifference, Time, Torque,
-    Velocity, Volume,
+    self, Angle, Area, Conductivity, Density, Energy, Expansion, Force, HeatCapacity, HeatTransfer,
+    Inertia, Length, Mass, Number, Power, Pressure, Speed, Temperature, TemperatureDifference,
+    Time, Torque, Velocity, Volume,
 };
 
 /// One unit: how it may be written, and how it is brought to SI: `si = (number + shift) · factor`.
@@ -58,7 +58,7 @@ const fn unit(names: &'static [&'static str], dimension: Dimension, factor: f64)
 }
 
 #[rustfmt::skip]
-pub(crate) static UNITS: [Unit; 80] = [
+pub(crate) static UNITS: [Unit; 84] = [
     unit(&[""], Number, 1.0),
     unit(&["%", "percent", "per cent"], Number, 0.01),
     unit(&["mm", "millimetre", "millimeter"], Length, 1e-3),
@@ -69,6 +69,8 @@ pub(crate) static UNITS: [Unit; 80] = [
     unit(&["cm"], Length, 1e-2),
     unit(&["ft", "foot", "feet"], Length, FOOT),
     unit(&["µin", "uin", "μin", "microinch"], Length, INCH * 1e-6),
+    unit(&["mm2", "mm²", "sq mm"], Area, 1e-6),
+    unit(&["in2", "in²", "sq in"], Area, INCH * INCH),
     unit(&["L", "l", "litre", "liter"], Volume, 1e-3),
     unit(&["mL", "ml", "cm3", "cm³", "cc"], Volume, 1e-6),
     unit(&["fl oz", "US fl oz"], Volume, 29.573_529_562_5e-6),
@@ -139,6 +141,8 @@ pub(crate) static UNITS: [Unit; 80] = [
     unit(&["Btu/h/ft/°F", "Btu/h/ft/degF"], Conductivity, BTU / (3600.0 * FOOT * RANKINE)),
     unit(&["J/kg/K", "J/(kg·K)", "J/(kg*K)"], HeatCapacity, 1.0),
     unit(&["Btu/lb/°F", "Btu/lb/degF"], HeatCapacity, BTU / (POUND * RANKINE)),
+    unit(&["W/m2/K", "W/m²/K", "W/(m²·K)", "W/(m2*K)"], HeatTransfer, 1.0),
+    unit(&["Btu/h/ft2/°F", "Btu/h/ft2/degF"], HeatTransfer, BTU / (3600.0 * FOOT * FOOT * RANKINE)),
     unit(&["kg·m2", "kg·m²", "kg m2", "kg*m2"], Inertia, 1.0),
     unit(&["lb·ft2", "lb·ft²", "lb ft2", "lb*ft2"], Inertia, POUND * FOOT * FOOT),
 ];
