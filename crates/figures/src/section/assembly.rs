@@ -54,8 +54,10 @@ pub(super) struct Assembly<'a> {
     pub(super) stub: f64,
     pub(super) parts: Vec<Part>,
     pub(super) edges: Edges,
-    /// Largest radius.
+    /// Largest radius that is written.
     pub(super) reach: f64,
+    /// How far a plug's head stands out beyond it.
+    pub(super) crest: f64,
     pub(super) diameters: Vec<Diameter>,
     /// For disc couplings: the view along the axis and the bolt, which need a row of their own.
     pub(super) joint: Option<joint::Joint>,
@@ -102,6 +104,7 @@ impl<'a> Assembly<'a> {
             parts: Vec::new(),
             edges,
             reach: 0.0,
+            crest: 0.0,
             diameters: Vec::new(),
             joint: None,
         };

@@ -45,6 +45,7 @@ pub(super) fn build(a: &mut Assembly, slotted: Option<&Dim>) -> Result<(), Secti
     seals(a, &b);
     let size = (0.085 * b.d).min(0.8 * b.wide);
     let (x, (inner, outer)) = (-(b.face + 0.5 * b.wide), b.cover);
+    a.crest = 0.8 * size;
     a.part('J', "grease plug (2)", at(x, outer + 0.4 * size), plug(x, inner, outer, size));
     a.keys(0.0);
     a.write_hubs(b.hubs);

@@ -96,9 +96,9 @@ impl<'a> Sheet<'a> {
     fn new(assembly: &'a Assembly, scale: Scale) -> Self {
         let (left, right) = lanes(assembly, scale.0);
         let (from, to) = assembly.span();
-        let reach = assembly.reach * scale.0;
+        let (reach, crest) = (assembly.reach * scale.0, assembly.crest * scale.0);
         let free = (WIDTH - 2.0 * MARGIN - left - right - (to - from) * scale.0).max(0.0);
-        let origin = at(MARGIN + left + free / 2.0 - from * scale.0, TOP + reach);
+        let origin = at(MARGIN + left + free / 2.0 - from * scale.0, TOP + crest + reach);
         let rows = real(names(assembly).len().div_ceil(3));
         let joint = if assembly.joint.is_some() { JOINT_ROW } else { 0.0 };
         let low = origin.y + reach;

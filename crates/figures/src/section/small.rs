@@ -34,7 +34,8 @@ pub(super) fn draw(section: &Section) -> Result<Drawing, SectionError> {
     let (from, to) = a.span();
     let reach = a.reach * scale.0;
     let free = (WIDTH - 2.0 * MARGIN - left - right - (to - from) * scale.0).max(0.0);
-    let origin = at(MARGIN + left + free / 2.0 - from * scale.0, TOP + reach);
+    let top = TOP + a.crest * scale.0 + reach;
+    let origin = at(MARGIN + left + free / 2.0 - from * scale.0, top);
     let low = origin.y + reach;
     let rows = if sizes == Sizes::Under { 6.0 } else { 0.0 };
     let mut drawing = Drawing::new(WIDTH, low + 18.8 + rows);
@@ -65,6 +66,11 @@ fn laid_out(section: &Section) -> Result<(Assembly<'_>, Scale, Sizes), SectionEr
     } else {
         Ok((assembly, scale, Sizes::Beside))
     }
+}
+
+#[cfg(test)]
+pub(super) fn lists_sizes(section: &Section) -> bool {
+    laid_out(section).is_ok_and(|(_, _, sizes)| sizes == Sizes::Under)
 }
 
 /// The sizes that matter on a card: both shafts, and the largest diameter.
