@@ -19,19 +19,17 @@ pub struct CardFigures {
     pub lineup: Option<Figure>,
     /// Order and stages of tightening.
     pub tightening: Option<Figure>,
-    /// Zones of bore and shaft with their readings, one a hub.
-    pub fit: Vec<Figure>,
-    /// Shape of each bore, much enlarged.
-    pub bore_map: Vec<Figure>,
+    /// Zones of bore and shaft with their readings, one a hub, each with its caption.
+    pub fit: Vec<(String, Figure)>,
+    /// Shape of each bore, much enlarged, each with its caption.
+    pub bore_map: Vec<(String, Figure)>,
     /// Anything else: curves of heat, of shock. Each with its caption.
-    pub more: Vec<(Figure, String)>,
+    pub more: Vec<(String, Figure)>,
 }
 
 const SECTION: &str = "The coupling with this job’s sizes.";
 const LINEUP: &str = "Line-up: as found, as aimed at, and the moves.";
 const TIGHTENING: &str = "Tightening: order and stages.";
-const FIT: &str = "Fit: zones of bore and shaft, and what was measured.";
-const BORE: &str = "Shape of the bore, much enlarged.";
 
 /// Print is this wide on either paper.
 const WIDTH_MM: f64 = 184.0;
@@ -43,9 +41,16 @@ const GUTTER_MM: f64 = 6.0;
 impl CardFigures {
     /// All that a plan can show; what it does not hold yet is left out.
     pub fn of(plan: &Plan) -> Self {
-        let ends = ["driver", "driven"];
-        let fit = |end: &&str| of_plan::fit(plan, end, figures::Paper::CARD);
-        let bore = |end: &&str| of_plan::bore_map(plan, end, figures::Paper::PAGE);
+        let ends = [("driver", &plan.head.driver), ("driven", &plan.head.driven)];
+        let ends = ends.map(|(end, name)| (end, if name.is_empty() { end } else { name }));
+        let fit = |(end, name): &(&str, &str)| {
+            let drawn = of_plan::fit(plan, end, figures::Paper::CARD)?;
+            Some((format!("Fit of the {name} hub: zones, and what was measured."), drawn))
+        };
+        let bore = |(end, name): &(&str, &str)| {
+            let drawn = of_plan::bore_map(plan, end, figures::Paper::PAGE)?;
+            Some((format!("Shape of the bore of the {name} hub, much enlarged."), drawn))
+        };
         Self {
             section: of_plan::section(plan, Detail::Small),
             lineup: of_plan::lineup(plan, figures::Paper::CARD),
@@ -64,11 +69,9 @@ impl CardFigures {
 
     /// Those of the pages that follow.
     fn later(&self) -> impl Iterator<Item = (&Figure, &str)> {
-        let fit = self.fit.iter().map(|figure| (figure, FIT));
-        let bores = self.bore_map.iter().map(|figure| (figure, BORE));
+        let hubs = self.fit.iter().chain(&self.bore_map).map(captioned);
         let tightening = self.tightening.iter().map(|figure| (figure, TIGHTENING));
-        let more = self.more.iter().map(|(figure, caption)| (figure, caption.as_str()));
-        fit.chain(bores).chain(tightening).chain(more)
+        hubs.chain(tightening).chain(self.more.iter().map(captioned))
     }
 
     /// Every drawing as a file, in the order of the card.
@@ -76,6 +79,10 @@ impl CardFigures {
         let all = self.first().chain(self.later()).enumerate();
         all.map(|(place, (figure, _))| (path(place), in_black(&figure.svg)))
     }
+}
+
+fn captioned((caption, figure): &(String, Figure)) -> (&Figure, &str) {
+    (figure, caption)
 }
 
 fn path(place: usize) -> String {

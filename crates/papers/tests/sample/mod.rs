@@ -80,11 +80,11 @@ pub fn figures() -> CardFigures {
         lineup: Some(figure(88.0, 74.0, "Line-up graph, rear feet up 0.35 mm")),
         tightening: Some(figure(80.0, 60.0, "Eight bolts, opposite ones first")),
         fit: vec![
-            figure(88.0, 60.0, "Motor hub, 0.034 mm tight"),
-            figure(88.0, 60.0, "Pump hub, 0.031 mm tight"),
+            ("Fit of the motor hub.".into(), figure(88.0, 60.0, "Motor hub, 0.034 mm tight")),
+            ("Fit of the pump hub.".into(), figure(88.0, 60.0, "Pump hub, 0.031 mm tight")),
         ],
-        bore_map: vec![figure(60.0, 60.0, "Bore of the motor hub, out of round by 0.006 mm")],
-        more: vec![(figure(180.0, 70.0, "Clearance against seconds"), "Seconds in hand.".into())],
+        bore_map: vec![("Bore of the motor hub.".into(), figure(60.0, 60.0, "Motor hub, bore"))],
+        more: vec![("Seconds in hand.".into(), figure(180.0, 70.0, "Clearance against seconds"))],
     }
 }
 
