@@ -100,7 +100,7 @@ pub enum CloseUpError {
 /// let mut sheet = Sheet::default();
 /// sheet.bolts.size = Some("M16".to_owned());
 /// sheet.bolts.grade = Some("8.8".to_owned());
-/// sheet.bolts.count = Some(8);
+/// sheet.bolts.count = Some(quantities::Whole(8));
 /// let job = OnThisJob { threads: Some(Threads::Dry), prevailing: None };
 /// let found = tightening(&sheet.bolts, &gear.close_up(&gear.forms()[0]), job)?;
 /// assert_eq!(format!("{:.0}", found.seating.si()), "219");
@@ -154,7 +154,7 @@ fn differ(sheet: Option<Threads>, job: Option<Threads>) -> Option<ThreadsDiffer>
 
 fn order(sheet: &Bolts, close_up: &CloseUp) -> Vec<usize> {
     let in_a_circle = !matches!(close_up.bolts, Bolting::CoverSplit | Bolting::None);
-    let count = sheet.count.and_then(|count| usize::try_from(count).ok());
+    let count = sheet.count.and_then(|count| usize::try_from(count.0).ok());
     // More than the sheet's schema allows would be a slip of the pen.
     let count = count.filter(|count| in_a_circle && *count <= 200);
     count.and_then(tightening_order).unwrap_or_default()
@@ -263,7 +263,7 @@ mod tests {
     fn a_split_cover_has_no_circle() {
         let grid = kind("grid").unwrap();
         let torque = Some("12 N·m".parse().unwrap());
-        let sheet = Bolts { torque, count: Some(8), ..Bolts::default() };
+        let sheet = Bolts { torque, count: Some(quantities::Whole(8)), ..Bolts::default() };
         let along = tightening(&sheet, &grid.close_up(&grid.forms()[0]), OnThisJob::default());
         assert!(along.unwrap().order.is_empty());
         let across = grid.form(Some("cover split across")).unwrap();

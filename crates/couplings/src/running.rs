@@ -7,7 +7,7 @@
 use std::f64::consts::SQRT_2;
 
 use quantities::{
-    AngularVelocity, Basis, Kind, Length, Physical, Power, Source, Value, Velocity, Working,
+    AngularVelocity, Basis, Kind, Length, Physical, Power, Source, Value, Velocity, Whole, Working,
 };
 use uom::si::power::kilowatt;
 
@@ -245,7 +245,7 @@ pub fn dues(kind: &dyn CouplingKind, sheet: &Sheet) -> Vec<Due> {
     let grease = kind.lubrication().map(|usual| {
         let what = "open, clean and pack with fresh grease";
         match sheet.lubricant.months {
-            Some(months) => Due {
+            Some(Whole(months)) => Due {
                 what,
                 months: [months; 2],
                 source: Source::new("maker’s sheet", "lubricant.months", Basis::MakersSheet),
@@ -316,7 +316,7 @@ mod tests {
         let gear = crate::kind("gear").unwrap();
         let mut sheet = Sheet::default();
         assert_eq!(dues(gear, &sheet)[0].months, [6, 12]);
-        sheet.lubricant.months = Some(24);
+        sheet.lubricant.months = Some(Whole(24));
         assert_eq!(dues(gear, &sheet)[0].months, [24, 24]);
         assert_eq!(dues(crate::kind("disc").unwrap(), &sheet).len(), 1);
     }

@@ -174,7 +174,7 @@ pub struct Bolts {
     /// Bolts in one flange, cover or pack.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(range(min = 1, max = 200))]
-    pub count: Option<u32>,
+    pub count: Option<quantities::Whole>,
     /// Size: "M16", "5/8-11".
     #[serde(skip_serializing_if = "Option::is_none")]
     pub size: Option<String>,
@@ -202,7 +202,7 @@ pub struct Setscrew {
     /// Set screws in one hub.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(range(min = 1, max = 12))]
-    pub count: Option<u32>,
+    pub count: Option<quantities::Whole>,
     /// Size: "M10", "3/8-16".
     #[serde(skip_serializing_if = "Option::is_none")]
     pub size: Option<String>,
@@ -227,7 +227,7 @@ pub struct Lubricant {
     /// Months between fillings.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(range(min = 1, max = 240))]
-    pub months: Option<u32>,
+    pub months: Option<quantities::Whole>,
     /// Running time between fillings, where the sheet gives hours.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub running_time: Option<Measured<Time>>,

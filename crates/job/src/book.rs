@@ -313,6 +313,10 @@ fn leaves(table: &Map<String, Json>, path: &mut String, out: &mut Vec<(String, W
                 let texts = texts.iter().filter_map(|text| text.as_str().map(str::to_owned));
                 out.push((path.clone(), Written::List(texts.collect())));
             }
+            // The version mark is the file's, not an entry's.
+            Json::Number(number) if path.contains('.') => {
+                out.push((path.clone(), Written::Text(number.to_string())));
+            }
             Json::Number(_) | Json::Null => {}
         }
         path.truncate(length);

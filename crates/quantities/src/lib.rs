@@ -19,16 +19,18 @@ mod text;
 mod unit;
 mod value;
 mod verdict;
+mod whole;
 mod working;
 
 pub use dimension::{Dimension, Physical};
 pub use kind::{Kind, System};
 pub use measured::Measured;
 pub use source::{Basis, Source};
-pub use text::{TextError, parse};
+pub use text::{Reading, TextError, parse, read};
 pub use unit::{Unit, units_of};
 pub use value::Value;
 pub use verdict::{Limits, Verdict, judge};
+pub use whole::Whole;
 pub use working::{Term, Working};
 
 pub use uom::si::f64::{

@@ -82,10 +82,12 @@ fn words(dimensions: &[Dimension]) -> String {
     dimensions.iter().map(|d| d.words()).collect::<Vec<_>>().join(" or of ")
 }
 
-/// A quantity as read: SI value, SI half-width of its `±`, and the unit it was written in.
+/// A quantity as read, where its dimension is only known at run time.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Reading {
+pub struct Reading {
+    /// In SI base units.
     pub si: f64,
+    /// Half the width of its `±` in SI, if one was written.
     pub spread: Option<f64>,
 }
 
@@ -106,7 +108,11 @@ pub fn parse<Q: Physical>(text: &str) -> Result<crate::Measured<Q>, TextError> {
     text.parse()
 }
 
-pub(crate) fn read(text: &str, wanted: Dimension) -> Result<Reading, TextError> {
+/// Reads a quantity of a dimension that is only known at run time.
+///
+/// # Errors
+/// As [`parse`].
+pub fn read(text: &str, wanted: Dimension) -> Result<Reading, TextError> {
     let clean = text.trim();
     if clean.is_empty() {
         return Err(TextError::Empty(wanted));

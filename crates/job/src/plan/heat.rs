@@ -68,7 +68,7 @@ pub(super) fn limit(cx: &Context, end: End) -> Option<(ThermodynamicTemperature,
     if let Some(metal) = cx.hub_metal(end)
         && let Some(limit) = metal.heating_limit
     {
-        limits.push((limit, format!("{}: {}", metal.name, metal.heating_source)));
+        limits.push((limit, format!("usual for {}", metal.name)));
     }
     if let Some(limit) = &cx.file.coupling.sheet.max_heating {
         limits.push((limit.value(), "the maker’s sheet".to_owned()));
@@ -78,8 +78,7 @@ pub(super) fn limit(cx: &Context, end: End) -> Option<(ThermodynamicTemperature,
     }
     for name in &heat.seals_left {
         if let Some(seal) = tables::seals::seal(name) {
-            limits
-                .push((seal.limit, format!("{} seal left in place ({})", seal.name, seal.source)));
+            limits.push((seal.limit, format!("{} seal left in place", seal.name)));
         }
     }
     limits.into_iter().min_by(|a, b| a.0.si().total_cmp(&b.0.si()))
@@ -219,6 +218,11 @@ fn common(cx: &Context, out: &mut StageBuilder) {
     if heat.loss.is_none() {
         let loss = Value::new(Kind::TemperatureDifference, TemperatureInterval::from_si(LOSS_K));
         out.note(format!("{} is added for what the hub loses on the way to the shaft: a rule of our own; measure yours.", out.show(&loss)));
+    }
+    for end in End::BOTH {
+        if let Some(metal) = cx.hub_metal(end).filter(|metal| metal.heating_limit.is_some()) {
+            out.note_once(format!("Usual limit for {}: {}.", metal.name, metal.heating_source));
+        }
     }
     if cx.file.machines.ambient.is_none() {
         out.missing("machines.ambient", "temperature of the place");

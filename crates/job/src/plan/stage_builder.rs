@@ -79,6 +79,13 @@ impl StageBuilder {
         self.plan.notes.push(text.into());
     }
 
+    /// A note that both ends may give.
+    pub fn note_once(&mut self, text: String) {
+        if !self.plan.notes.contains(&text) {
+            self.plan.notes.push(text);
+        }
+    }
+
     pub fn done(mut self, summary: impl Into<String>) -> StagePlan {
         self.plan.summary = summary.into();
         self.plan

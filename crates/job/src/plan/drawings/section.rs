@@ -34,7 +34,7 @@ pub(super) fn section(cx: &Context) -> Option<Section> {
         halves,
         gap: gap(cx, bore),
         outside,
-        bolts: sheet.bolts.count,
+        bolts: sheet.bolts.count.map(|count| count.0),
         pack: given(&sheet.sizes.pack_thickness),
     })
 }
