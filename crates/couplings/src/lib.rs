@@ -14,6 +14,7 @@ mod cautions;
 pub mod closeup;
 pub mod din_740;
 mod duty;
+mod end;
 pub mod end_float;
 pub mod envelope;
 mod findings;
@@ -28,12 +29,14 @@ pub mod service;
 pub mod share;
 pub mod sheet;
 pub mod spacer;
+mod stage;
 pub mod step;
 mod steps;
 pub mod teeth;
 pub mod vertical;
 pub mod wear;
 
+pub use end::End;
 pub use kind::{
     Bolting, Caution, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule, GoesBack, Kind,
     Load, Lubrication, Need, Part, Planes, Play, Reason, Shock, Spacer, Speaks, Turn, Twist,
@@ -42,4 +45,5 @@ pub use kind::{
 pub use kinds::{kind, kinds};
 pub use share::Share;
 pub use sheet::{Allowance, Allows, Sheet};
-pub use step::{Side, Stage, Step, When};
+pub use stage::Stage;
+pub use step::{Step, When};

@@ -2,49 +2,8 @@
 
 use serde::Serialize;
 
-/// Where in the way through a job a step belongs; in the order of the work.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "lowercase")]
-#[expect(missing_docs, reason = "the names say it")]
-pub enum Stage {
-    Machines,
-    Coupling,
-    Sizes,
-    Fit,
-    Heat,
-    Gap,
-    Lineup,
-    Closeup,
-    Running,
-    Removal,
-}
-
-impl Stage {
-    /// The noun that names it in every layer: "lineup".
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Machines => "machines",
-            Self::Coupling => "coupling",
-            Self::Sizes => "sizes",
-            Self::Fit => "fit",
-            Self::Heat => "heat",
-            Self::Gap => "gap",
-            Self::Lineup => "lineup",
-            Self::Closeup => "closeup",
-            Self::Running => "running",
-            Self::Removal => "removal",
-        }
-    }
-}
-
-/// One of the two machines that a coupling joins.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "lowercase")]
-#[expect(missing_docs, reason = "the names say it")]
-pub enum Side {
-    Driver,
-    Driven,
-}
+pub use crate::end::End;
+pub use crate::stage::Stage;
 
 /// On which jobs a step is done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -53,9 +12,9 @@ pub enum When {
     /// On every job.
     Always,
     /// When the hub on this side has interference and goes on, or comes off, by heat.
-    Hot(Side),
+    Hot(End),
     /// When the hub on this side has clearance and slides.
-    Slip(Side),
+    Slip(End),
     /// When the motor has sleeve bearings and the coupling must limit its end float.
     EndFloat,
 }

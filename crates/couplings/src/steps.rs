@@ -1,6 +1,6 @@
 //! The steps that kinds share. A kind puts them in its own order, between its own.
 
-use crate::step::{Side, Stage, Step, When};
+use crate::step::{End, Stage, Step, When};
 
 pub const LOCKOUT: Step = Step::new(
     "lockout",
@@ -76,7 +76,7 @@ pub const HEAT_DRIVER: Step = Step::new(
      that shows {heat.clearance}. Key in, one smooth push to the stop, hold it home until it \
      grips. If it sticks short, pull it back off at once. No steel hammer.",
 )
-.when(When::Hot(Side::Driver))
+.when(When::Hot(End::Driver))
 .needs(&["oven or induction heater", "contact thermometer", "heat-proof gloves", "face shield"]);
 
 pub const HEAT_DRIVEN: Step = Step::new(
@@ -86,7 +86,7 @@ pub const HEAT_DRIVEN: Step = Step::new(
     "As the first: even heat, bore checked hot, {heat.clearance} all round, key in, one smooth \
      push to the stop, held home until it grips.",
 )
-.when(When::Hot(Side::Driven))
+.when(When::Hot(End::Driven))
 .needs(&["oven or induction heater", "contact thermometer", "heat-proof gloves", "face shield"]);
 
 pub const SLIP_DRIVER: Step = Step::new(
@@ -95,7 +95,7 @@ pub const SLIP_DRIVER: Step = Step::new(
     "Slide the driver hub on, cold, key in",
     "Clean, a film of oil, to its place by hand. Leave the set screw slack until the gap is set.",
 )
-.when(When::Slip(Side::Driver))
+.when(When::Slip(End::Driver))
 .needs(&["light oil", "clean cloth"]);
 
 pub const SLIP_DRIVEN: Step = Step::new(
@@ -104,7 +104,7 @@ pub const SLIP_DRIVEN: Step = Step::new(
     "Slide the driven hub on, cold, key in",
     "Clean, a film of oil, to its place by hand. Leave the set screw slack until the gap is set.",
 )
-.when(When::Slip(Side::Driven))
+.when(When::Slip(End::Driven))
 .needs(&["light oil", "clean cloth"]);
 
 pub const COOL: Step = Step::new(

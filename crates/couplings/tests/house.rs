@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use couplings::kind::{Planes, common_cautions, common_findings};
 use couplings::step::{PLACEHOLDERS, blanks};
-use couplings::{Form, Kind, Side, Stage, Step, When, kind, kinds};
+use couplings::{End, Form, Kind, Stage, Step, When, kind, kinds};
 
 fn forms() -> impl Iterator<Item = (&'static dyn Kind, &'static Form)> {
     kinds().iter().flat_map(|kind| kind.forms().iter().map(move |form| (*kind, form)))
@@ -17,7 +17,7 @@ fn place(steps: &[Step], id: &str) -> usize {
 /// What a job with two hot hubs and rolling bearings gets.
 fn usual(steps: &[Step]) -> usize {
     let on_card =
-        |step: &&Step| matches!(step.when, When::Always | When::Hot(Side::Driver | Side::Driven));
+        |step: &&Step| matches!(step.when, When::Always | When::Hot(End::Driver | End::Driven));
     steps.iter().filter(on_card).count()
 }
 

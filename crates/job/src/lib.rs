@@ -12,11 +12,11 @@ mod entry;
 pub mod file;
 pub mod plan;
 mod read;
-mod stage;
+
+pub use couplings::Stage;
 
 pub use book::{ActError, Job, Line, LogBook, Note, SetAside};
 pub use check::{Problem, impossible};
 pub use entry::{Act, Entry, EntryId, Written};
 pub use file::JobFile;
 pub use read::{FileError, read, schema, write};
-pub use stage::Stage;

@@ -4,7 +4,7 @@ use quantities::{AngularVelocity, Power, Ratio, System, ThermodynamicTemperature
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::{Text, is_default};
+use super::{End, Text, is_default};
 
 /// Number, name, works, units.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -32,39 +32,6 @@ pub struct Head {
     /// Anything the next person should know.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub note: String,
-}
-
-/// Which end of the coupling.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "lowercase")]
-pub enum End {
-    /// The machine that drives.
-    #[default]
-    Driver,
-    /// The machine that is driven.
-    Driven,
-}
-
-impl End {
-    /// Both, driver first.
-    pub const BOTH: [Self; 2] = [Self::Driver, Self::Driven];
-
-    /// Its key in the file.
-    pub fn key(self) -> &'static str {
-        match self {
-            Self::Driver => "driver",
-            Self::Driven => "driven",
-        }
-    }
-
-    /// The other one.
-    #[must_use]
-    pub fn other(self) -> Self {
-        match self {
-            Self::Driver => Self::Driven,
-            Self::Driven => Self::Driver,
-        }
-    }
 }
 
 /// What drives: its sort chooses the service factor.

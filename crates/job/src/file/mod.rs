@@ -20,13 +20,14 @@ use serde::{Deserialize, Serialize};
 use crate::Entry;
 
 pub use coupling::{Coupling, Hub};
+pub use couplings::End;
 pub use fit::{Fit, FitEnd};
 pub use heat::Heat;
 pub use lineup::{
     Bar, Dial, DialKind, Foot, GrowthAtFoot, Lineup, LineupLimits, Machine as LineupMachine,
     Offsets, Rim, Shims, View,
 };
-pub use machines::{Driven, Driver, End, Head, Machine, Machines};
+pub use machines::{Driven, Driver, Head, Machine, Machines};
 pub use sizes::{Bore, Key, KeyEnds, SizeEnd, Sizes};
 pub use work::{Closeup, Gap, Removal, Running};
 

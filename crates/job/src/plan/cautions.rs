@@ -9,12 +9,11 @@ pub(super) fn cautions(cx: &Context) -> Vec<Caution> {
     let mut all = vec![first(cx)];
     let common = couplings::kind::common_cautions().iter();
     let own = cx.kind.map_or(&[] as &[couplings::kind::Caution], couplings::Kind::cautions);
-    let told: Vec<(Option<Stage>, &str)> =
-        common.chain(own).map(|c| (Stage::of(c.stage.name()), c.text)).collect();
+    let told: Vec<(Stage, &str)> = common.chain(own).map(|c| (c.stage, c.text)).collect();
     for stage in Stage::ALL {
         let orders: Vec<String> = told
             .iter()
-            .filter(|(at, _)| *at == Some(stage))
+            .filter(|(at, _)| *at == stage)
             .map(|(_, text)| couplings::step::fill(text, |blank| mass(cx, blank)))
             .collect();
         for three in orders.chunks(3) {

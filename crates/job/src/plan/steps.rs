@@ -1,11 +1,11 @@
 //! The steps of this kind, with this job's numbers put in.
 
-use couplings::step::{Side, When};
+use couplings::step::When;
 use quantities::Length;
 
 use super::{Context, Number, Piece, Step};
+use crate::Job;
 use crate::file::End;
-use crate::{Job, Stage};
 
 /// On or off.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -37,18 +37,11 @@ pub(super) fn steps(cx: &Context, job: &Job, numbers: &[Number], way: Way) -> Ve
 fn is_for(cx: &Context, when: When) -> bool {
     match when {
         When::Always => true,
-        When::Hot(side) => !slides(cx, end(side)),
-        When::Slip(side) => slides(cx, end(side)),
+        When::Hot(end) => !slides(cx, end),
+        When::Slip(end) => slides(cx, end),
         When::EndFloat => {
             cx.file.gap.end_float.is_some() || cx.file.coupling.sheet.gap.end_float.is_some()
         }
-    }
-}
-
-fn end(side: Side) -> End {
-    match side {
-        Side::Driver => End::Driver,
-        Side::Driven => End::Driven,
     }
 }
 
@@ -60,7 +53,7 @@ fn slides(cx: &Context, end: End) -> bool {
 fn filled(cx: &Context, job: &Job, numbers: &[Number], way: Way, step: &couplings::Step) -> Step {
     let id = format!("{}.{}", way.key(), step.id);
     Step {
-        stage: Stage::of(step.stage.name()).unwrap_or(Stage::Machines),
+        stage: step.stage,
         title: pieces(cx, numbers, step.title),
         detail: pieces(cx, numbers, step.detail),
         hold: step.hold.map(str::to_owned),

@@ -1,4 +1,4 @@
-//! The ten stages of a job, in the order of the card, the page and the crates that answer.
+//! The ten stages of the way through a job, in the order of the work, of the card and the page.
 
 use serde::Serialize;
 
