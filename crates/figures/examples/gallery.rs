@@ -6,6 +6,8 @@ use quantities::System;
 
 #[path = "gallery/charts.rs"]
 mod charts;
+#[path = "gallery/heat.rs"]
+mod heat;
 #[path = "gallery/sections.rs"]
 mod sections;
 #[path = "gallery/trains.rs"]
@@ -13,7 +15,7 @@ mod trains;
 
 fn main() -> std::io::Result<()> {
     let folder = std::env::args().nth(1).unwrap_or_else(|| "figures".to_owned());
-    for (name, figure) in [sections::all(), trains::all(), charts::all()].concat() {
+    for (name, figure) in [sections::all(), trains::all(), charts::all(), heat::all()].concat() {
         write(&folder, &name, &figure)?;
     }
     Ok(())

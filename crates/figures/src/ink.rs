@@ -47,8 +47,10 @@ pub(crate) enum Colour {
     Metal,
     /// Ground of a plot, and the halo of a word that lies on a line.
     Leaf,
-    /// How sure: the pencil, thinned.
+    /// How sure of what was measured: the pencil, thinned.
     Band,
+    /// How sure of what was worked out: the ink, thinned.
+    Tint,
 }
 
 /// Whether words must keep clear of a line.

@@ -19,11 +19,14 @@
 //! | `ink-fill` `soft-fill` `edge-fill` `rule-fill` `pencil-fill` | `fill` | words, solid marks | as above |
 //! | `metal` | `fill` | parts, white under their hatch | #ffffff |
 //! | `leaf-fill` | `fill` | ground of a plot, words on solid ink | #ffffff |
-//! | `band` | `fill` | how sure a line is: pencil at a fifth | #5a2a8a |
+//! | `band` | `fill` | how sure a measured line is: pencil at a fifth | #5a2a8a |
+//! | `tint` | `fill` | how sure a worked-out line is: ink at an eighth | #1c1a17 |
 //! | `halo` | `stroke` | rim of ground round a word that lies on a line | #ffffff |
 
 mod axis;
 pub mod bore_map;
+mod chart;
+pub mod clearance;
 mod dimension;
 mod face;
 pub mod fit;
@@ -36,6 +39,7 @@ pub mod marks;
 pub mod of_plan;
 #[cfg(test)]
 mod proof;
+pub mod pull;
 pub mod section;
 mod svg;
 pub mod tightening;
@@ -47,7 +51,7 @@ pub const SHEET: &str = "\
 .figure .ink,.figure .hatch{stroke:var(--ink)}.figure .soft{stroke:var(--soft)}
 .figure .edge{stroke:var(--edge)}.figure .rule{stroke:var(--rule)}
 .figure .pencil{stroke:var(--pencil)}.figure .leaf,.figure .halo{stroke:var(--leaf)}
-.figure .ink-fill{fill:var(--ink)}.figure .soft-fill{fill:var(--soft)}
+.figure .ink-fill,.figure .tint{fill:var(--ink)}.figure .soft-fill{fill:var(--soft)}
 .figure .edge-fill{fill:var(--edge)}.figure .rule-fill{fill:var(--rule)}
 .figure .pencil-fill,.figure .band{fill:var(--pencil)}
 .figure .metal,.figure .leaf-fill{fill:var(--leaf)}

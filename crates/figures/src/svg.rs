@@ -127,7 +127,11 @@ fn element(
     draw(Attributes {
         class: classes.into_iter().flatten().collect::<Vec<_>>().join(" "),
         fill: fill.map_or("none", value),
-        opacity: (fill == Some(Colour::Band)).then_some("0.2"),
+        opacity: match fill {
+            Some(Colour::Band) => Some("0.2"),
+            Some(Colour::Tint) => Some("0.12"),
+            _ => None,
+        },
         stroke: stroke.map_or("none", |s| value(s.colour)),
         weight: stroke.map(|s| number(s.weight)),
         dash: stroke.and_then(|s| s.dash),
@@ -138,7 +142,7 @@ fn element(
 
 fn value(colour: Colour) -> &'static str {
     match colour {
-        Colour::Ink | Colour::Hatch => "#1c1a17",
+        Colour::Ink | Colour::Hatch | Colour::Tint => "#1c1a17",
         Colour::Soft => "#544d42",
         Colour::Edge => "#857a68",
         Colour::Rule => "#d3c9b5",
@@ -149,7 +153,7 @@ fn value(colour: Colour) -> &'static str {
 
 fn stroke_class(colour: Colour) -> &'static str {
     match colour {
-        Colour::Ink => "ink",
+        Colour::Ink | Colour::Tint => "ink",
         Colour::Hatch => "hatch",
         Colour::Soft => "soft",
         Colour::Edge => "edge",
@@ -167,6 +171,7 @@ fn fill_class(colour: Colour) -> &'static str {
         Colour::Rule => "rule-fill",
         Colour::Pencil => "pencil-fill",
         Colour::Band => "band",
+        Colour::Tint => "tint",
         Colour::Metal => "metal",
         Colour::Leaf => "leaf-fill",
     }

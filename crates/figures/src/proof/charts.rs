@@ -6,7 +6,9 @@ use proptest::sample::select;
 use super::{cases, is_plain, is_tidy, paths, texts};
 use crate::axis::real;
 use crate::bore_map::{self, BoreMap, BoreMapError, Diameter, Station};
+use crate::clearance::{self, Clearance, Level, Moment};
 use crate::fit::{self, Direction, Fit, FitError, Outcome, Part, Reading, Zone};
+use crate::pull::{self, Pull, Window};
 use crate::tightening::{self, Stage, Tightening, TighteningError};
 use crate::{Figure, Paper};
 
@@ -102,6 +104,77 @@ proptest! {
         let figure =
             tightening::draw(&tightening, paper).map_err(|e| TestCaseError::fail(e.to_string()))?;
         good(&figure, is_tidy(&tightening::drawing(&tightening, paper)))?;
+    }
+}
+
+/// A hub that cools from a clearance and grips at some second, and goes on a little after that.
+fn cooling(start: f64, grips: f64, bend: f64) -> Vec<(f64, f64)> {
+    (0..=30)
+        .map(|step| {
+            let share = 1.1 * f64::from(step) / 30.0;
+            (grips * share, start * (1.0 - share.powf(bend)))
+        })
+        .collect()
+}
+
+proptest! {
+    #![proptest_config(cases(400))]
+
+    #[test]
+    fn clearances(
+        (start, grips, bend) in (5.0..900.0_f64, 3.0..900.0_f64, 0.4..1.6_f64),
+        (likely, slowest) in (1.0..2.0_f64, 1.0..3.0_f64),
+        (level, cases) in (prop::option::of(0.0..1.0_f64), any::<[bool; 3]>()),
+        paper in select(PAPERS.to_vec()),
+    ) {
+        let case = |factor: f64| cooling(1.02 * start, grips * factor, bend);
+        let moment = |seconds: f64, text: &str| {
+            Moment { seconds, text: text.replace('%', &format!("{seconds:.0}")) }
+        };
+        let clearance = Clearance {
+            heights: "clearance in the bore, µm".to_owned(),
+            quickest: cooling(start, grips, bend),
+            likely: cases[0].then(|| case(likely)),
+            slowest: cases[1].then(|| case(likely * slowest)),
+            level: level.map(|share| Level {
+                value: share * start,
+                text: "needed to slide".to_owned(),
+            }),
+            count_on: Some(moment(grips, "count on % s")),
+            at_most: cases[2].then(|| moment(grips * likely * slowest, "% s at most")),
+        };
+        let figure =
+            clearance::draw(&clearance, paper).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        good(&figure, is_tidy(&clearance::drawing(&clearance, paper)))?;
+        let said = texts(&figure.svg).iter().any(|text| text.starts_with("count on"));
+        prop_assert!(said, "the answer is lost");
+    }
+
+    #[test]
+    fn pulls(
+        (most, from, open) in (5.0..500.0_f64, 5.0..300.0_f64, 1.0..300.0_f64),
+        (level, off, free) in (0.0..1.2_f64, 0.0..1.0_f64, any::<bool>()),
+        paper in select(PAPERS.to_vec()),
+    ) {
+        let to = from + open;
+        let pull = Pull {
+            heights: "pull needed, kN".to_owned(),
+            pull: (0..=60)
+                .map(|step| f64::from(step) * 2.0 * to / 60.0)
+                .map(|s| {
+                    let warming = (1.0 - s / from).max(0.0).powi(2);
+                    let cold_again = (1.0 - (-(s - to).max(0.0) / from).exp()) * 0.8;
+                    (s, most * (warming + cold_again))
+                })
+                .collect(),
+            level: Some(Level { value: level * most, text: "puller holds".to_owned() }),
+            window: free.then(|| Window { from, to, text: format!("open {from:.0} to {to:.0} s") }),
+            heat_off: Some(from + off * open),
+        };
+        let figure = pull::draw(&pull, paper).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        good(&figure, is_tidy(&pull::drawing(&pull, paper)))?;
+        let said = texts(&figure.svg).iter().any(|text| text.starts_with("open"));
+        prop_assert!(said || !free, "the answer is lost");
     }
 }
 
