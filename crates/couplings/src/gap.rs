@@ -171,7 +171,7 @@ pub fn readings(points: &[Estimate<Length>]) -> Result<Readings, ReadingError> {
         return Err(ReadingError::TooFew(points.len()));
     }
     let sound = |point: &Estimate<Length>| {
-        point.value.is_finite() && point.spread.is_finite() && point.spread.si() >= 0.0
+        point.value.is_finite() && point.plus_minus.is_finite() && point.plus_minus.si() >= 0.0
     };
     if let Some(index) = points.iter().position(|point| !sound(point)) {
         return Err(ReadingError::NotANumber { index });
@@ -185,7 +185,7 @@ pub fn readings(points: &[Estimate<Length>]) -> Result<Readings, ReadingError> {
 fn mean(points: &[Estimate<Length>]) -> Estimate<Length> {
     let count = points.iter().fold(0.0, |count, _| count + 1.0);
     let sum: f64 = points.iter().map(|point| point.value.si()).sum();
-    let squares: f64 = points.iter().map(|point| point.spread.si().powi(2)).sum();
+    let squares: f64 = points.iter().map(|point| point.plus_minus.si().powi(2)).sum();
     Estimate::new(Length::from_si(sum / count), Length::from_si(squares.sqrt() / count))
 }
 
@@ -280,7 +280,7 @@ mod tests {
     fn four_points_give_mean_and_spread() {
         let found = read([3.18, 3.25, 3.30, 3.23]);
         assert!((found.mean.value.si() - 3.24e-3).abs() < 1e-12);
-        assert!((found.mean.spread.si() - 0.01e-3).abs() < 1e-12);
+        assert!((found.mean.plus_minus.si() - 0.01e-3).abs() < 1e-12);
         assert!((found.spread.value.si() - 0.12e-3).abs() < 1e-12);
         assert!(found.spread.value.si() < 0.010 * 0.0254);
         assert!(readings(&[Estimate::exact(mm(3.0))]).is_err());

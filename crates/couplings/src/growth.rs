@@ -51,7 +51,8 @@ pub fn shaft_growth(
     rise: Estimate<TemperatureInterval>,
 ) -> Result<ShaftGrowth, GrowthError> {
     let per_kelvin = expansion.si() * length.si();
-    let (growth, spread) = (per_kelvin * rise.value.si(), (per_kelvin * rise.spread.si()).abs());
+    let (growth, spread) =
+        (per_kelvin * rise.value.si(), (per_kelvin * rise.plus_minus.si()).abs());
     if !(growth.is_finite() && spread.is_finite()) {
         return Err(GrowthError);
     }
@@ -98,7 +99,7 @@ pub struct ColdGap {
 /// A pack that is to be free when hot is stretched cold by Δ1 + Δ2: compare with
 /// [`crate::envelope`].
 pub fn cold_gap(hot: Length, growths: [Estimate<Length>; 2]) -> ColdGap {
-    let spread = growths[0].spread.si().hypot(growths[1].spread.si());
+    let spread = growths[0].plus_minus.si().hypot(growths[1].plus_minus.si());
     let cold = hot + growths[0].value + growths[1].value;
     ColdGap { hot, growths, cold: Estimate::new(cold, Length::from_si(spread)) }
 }
@@ -106,7 +107,7 @@ pub fn cold_gap(hot: Length, growths: [Estimate<Length>; 2]) -> ColdGap {
 impl ColdGap {
     /// What a pack is stretched by, cold: what it loses while it warms up.
     pub fn stretch(&self) -> Estimate<Length> {
-        Estimate::new(self.cold.value - self.hot, self.cold.spread)
+        Estimate::new(self.cold.value - self.hot, self.cold.plus_minus)
     }
 
     /// How the cold gap was found.

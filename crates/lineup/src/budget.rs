@@ -8,9 +8,7 @@
 //! u² = Σ uᵢ²      ν = u⁴/Σ( uᵢ⁴/νᵢ )      U = t(ν)·u
 //! ```
 
-use quantities::{Basis, Kind, Length, Physical, Source, Value, Working};
-
-use crate::estimate::is_spread;
+use quantities::{Basis, Kind, Length, Physical, Source, Value, Working, is_spread};
 
 /// One part of an uncertainty.
 #[derive(Clone, Debug, PartialEq)]

@@ -5,10 +5,9 @@
 //!
 //! u standard uncertainty of one reading: u² = q²/12 + (U/2)², q the dial's division, U its stated `±`
 
-use quantities::{Length, Physical};
+use quantities::{Length, Physical, is_spread};
 
 use crate::clock::Clock;
-use crate::estimate::is_spread;
 use crate::fit::{FitError, Point, harmonic};
 use crate::sag::Sag;
 

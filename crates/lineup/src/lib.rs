@@ -27,7 +27,6 @@ pub mod clock;
 pub mod closure;
 mod common_line;
 pub mod dial;
-mod estimate;
 pub mod fit;
 pub mod foot;
 pub mod growth;
@@ -44,5 +43,5 @@ mod sweep;
 pub mod tolerance;
 pub mod train;
 
-pub use estimate::Estimate;
 pub use layout::{Body, Layout, Machine, Plane, Spool};
+pub use quantities::Estimate;

@@ -4,10 +4,9 @@
 //! slope between them, a gap difference minus a diameter times that slope, a typed offset or slope
 //! itself. The lines are those of driver, spool and driven.
 
-use quantities::{Angle, Length, Physical};
+use quantities::{Angle, Length, Physical, is_spread};
 
 use crate::dial::{Dial, Surface};
-use crate::estimate::is_spread;
 use crate::position::PositionError;
 use crate::{Body, Estimate, Layout, Plane};
 

@@ -7,11 +7,10 @@
 //! s rim sag, positive · f face sag, signed; both are the amplitude of the cosine
 
 use quantities::{
-    Basis, Kind, Length, Mass, MassDensity, Physical, Pressure, Source, Value, Working,
+    Basis, Kind, Length, Mass, MassDensity, Physical, Pressure, Source, Value, Working, is_spread,
 };
 
 use crate::Estimate;
-use crate::estimate::is_spread;
 
 const GRAVITY_M_S2: f64 = 9.806_65;
 

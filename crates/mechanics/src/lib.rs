@@ -10,7 +10,6 @@
 //! Not here: tolerances and materials (`tables`), verdicts and words for people (`job`).
 
 pub mod bolts;
-mod estimate;
 pub mod heat;
 pub mod interference;
 pub mod keys;
@@ -19,10 +18,12 @@ pub mod mass;
 pub mod order;
 pub mod power;
 pub mod pull;
+mod range;
 pub mod size;
 pub mod taper;
 pub mod window;
 
-pub(crate) use estimate::is_positive;
-pub use estimate::{Estimate, Range};
 pub use mass::Slice;
+pub use quantities::Estimate;
+pub use range::Range;
+pub(crate) use range::is_positive;

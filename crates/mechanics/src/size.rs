@@ -16,9 +16,8 @@ pub mod correction;
 pub mod form;
 pub mod suspects;
 
-use quantities::{Angle, Basis, Kind, Length, Physical, Source, Value, Working};
+use quantities::{Angle, Basis, Kind, Length, Physical, Source, Value, Working, root_sum_square};
 
-use crate::estimate::root_sum_square;
 use crate::least_squares::count_of;
 use crate::{Estimate, is_positive};
 use correction::{Setting, Temperatures};
@@ -161,7 +160,7 @@ impl Measurement {
     /// };
     /// let size = Measurement::plain(vec![read(80.060), read(80.064)]).size()?;
     /// assert_eq!(format!("{:.3}", size.mean.value.get::<millimeter>()), "80.062");
-    /// assert_eq!(format!("{:.4}", size.mean.spread.get::<millimeter>()), "0.0028");
+    /// assert_eq!(format!("{:.4}", size.mean.plus_minus.get::<millimeter>()), "0.0028");
     /// # Ok::<(), mechanics::size::SizeError>(())
     /// ```
     pub fn size(&self) -> Result<Size, SizeError> {
@@ -224,7 +223,7 @@ impl Measurement {
     }
 
     fn common_spread(&self, size: f64) -> f64 {
-        let setting = self.setting.map_or(0.0, |setting| setting.standard.spread.si());
+        let setting = self.setting.map_or(0.0, |setting| setting.standard.plus_minus.si());
         let warmth =
             self.temperatures.map_or(0.0, |t| t.spread_of(Length::from_si(size)).whole().si());
         root_sum_square([setting, warmth])
@@ -246,7 +245,7 @@ impl Size {
     /// How the `±` of the mean was found.
     pub fn spread_working(&self) -> Working {
         let length = |length: Length| Value::new(Kind::Size, length);
-        let result = length(self.mean.spread);
+        let result = length(self.mean.plus_minus);
         Working::new("± of the mean", "U = √(r² + c²)", result, GUM)
             .term("r", "random part, √(Σu²)/n", length(self.random))
             .term("c", "part that all readings share", length(self.common))

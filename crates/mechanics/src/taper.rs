@@ -98,8 +98,8 @@ impl Taper {
         if !(interference.is_sound() && interference.value.si() > 0.0) {
             return Err(TaperError::Length(interference.value));
         }
-        let Estimate { value, spread } = interference;
-        let distance = Estimate::new(value / self.0, spread / self.0);
+        let Estimate { value, plus_minus } = interference;
+        let distance = Estimate::new(value / self.0, plus_minus / self.0);
         Ok(DrawUp { taper: self, interference, distance })
     }
 
@@ -111,7 +111,7 @@ impl Taper {
         if !(distance.is_sound() && distance.value.si() >= 0.0) {
             return Err(TaperError::Length(distance.value));
         }
-        Ok(Estimate::new(distance.value * self.0, distance.spread * self.0))
+        Ok(Estimate::new(distance.value * self.0, distance.plus_minus * self.0))
     }
 
     /// The forces along the shaft at a taper that presses with N in all.
@@ -307,7 +307,7 @@ mod tests {
         let wanted = Estimate::new(mm(0.1524), mm(0.004));
         let draw_up = Taper::ONE_IN_SIXTEEN.draw_up(wanted).unwrap();
         close(draw_up.distance.value.get::<millimeter>(), 2.4384, 5e-5);
-        close(draw_up.distance.spread.get::<millimeter>(), 0.064, 1e-9);
+        close(draw_up.distance.plus_minus.get::<millimeter>(), 0.064, 1e-9);
         let back = Taper::ONE_IN_SIXTEEN.interference(draw_up.distance).unwrap();
         close(back.value.get::<millimeter>(), 0.1524, 1e-12);
         let measured = Taper::between(mm(100.0), mm(95.0), mm(60.0)).unwrap();

@@ -11,6 +11,7 @@
 //! Not here: what any number means for a coupling.
 
 mod dimension;
+mod estimate;
 mod kind;
 mod measured;
 mod number;
@@ -23,6 +24,7 @@ mod whole;
 mod working;
 
 pub use dimension::{Dimension, Physical};
+pub use estimate::{Estimate, is_spread, root_sum_square};
 pub use kind::{Kind, System};
 pub use measured::Measured;
 pub use source::{Basis, Source};

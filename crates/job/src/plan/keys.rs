@@ -176,7 +176,7 @@ fn top(cx: &Context, out: &mut StageBuilder, end: End, written: &Written) {
     let (in_shaft, in_hub) = (estimate(in_shaft), estimate(in_hub));
     let across = |size: &Estimate<Length>, depth: &Estimate<Length>, sign: f64| Estimate {
         value: size.value + depth.value * sign,
-        spread: Length::from_si(size.spread.si().hypot(depth.spread.si())),
+        plus_minus: Length::from_si(size.plus_minus.si().hypot(depth.plus_minus.si())),
     };
     let sizes = TopSizes {
         hub_across: across(&bore.mean, &in_hub, 1.0),

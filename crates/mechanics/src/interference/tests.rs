@@ -303,7 +303,7 @@ fn roughness_rules_are_kept_apart() {
     let bore = Estimate::new(mm(80.000), mm(0.004));
     let interference = Interference::new(shaft, bore, um(8.24)).unwrap();
     close(interference.measured.value.get::<micrometer>(), 62.0, 1e-6, "interference");
-    close(interference.measured.spread.get::<micrometer>(), 5.0, 1e-9, "3 and 4 make 5");
+    close(interference.measured.plus_minus.get::<micrometer>(), 5.0, 1e-9, "3 and 4 make 5");
     close(interference.effective.value.get::<micrometer>(), 53.76, 1e-6, "less flattening");
     let loose = Interference::new(bore, shaft, um(0.0)).unwrap();
     assert!(loose.measured.value < Length::default());

@@ -3,11 +3,10 @@
 //! S bottom of the shaft's keyway to the far side of the shaft · T bottom of the hub's keyway to
 //! the far side of the bore · h height of the key
 
-use quantities::{Basis, Kind, Length, Physical, Source, Value, Working};
+use quantities::{Basis, Kind, Length, Physical, Source, Value, Working, root_sum_square};
 
 use super::KeyError;
 use crate::Estimate;
-use crate::estimate::root_sum_square;
 
 /// What is measured to know the room over a key.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -49,13 +48,13 @@ pub fn top_clearance(sizes: TopSizes) -> Result<TopClearance, KeyError> {
     for size in [hub_across, bore, shaft_across, shaft, key_height] {
         sound(size)?;
     }
-    let half = |size: Estimate<Length>| size.spread.si() / 2.0;
+    let half = |size: Estimate<Length>| size.plus_minus.si() / 2.0;
     let spread = root_sum_square([
-        hub_across.spread.si(),
+        hub_across.plus_minus.si(),
         half(bore),
-        shaft_across.spread.si(),
+        shaft_across.plus_minus.si(),
         half(shaft),
-        key_height.spread.si(),
+        key_height.plus_minus.si(),
     ]);
     let up = hub_across.value - bore.value / 2.0;
     let seat = shaft_across.value - shaft.value / 2.0;

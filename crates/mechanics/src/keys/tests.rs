@@ -175,7 +175,7 @@ fn room_over_a_metric_key() {
     };
     let room = top_clearance(sizes).unwrap().clearance;
     close(room.value.get::<millimeter>(), 0.3, 1e-9);
-    close(room.spread.get::<millimeter>(), 0.02 * 3.5_f64.sqrt(), 1e-9);
+    close(room.plus_minus.get::<millimeter>(), 0.02 * 3.5_f64.sqrt(), 1e-9);
     let tight = side_fit(size(13.97), size(14.0)).unwrap();
     assert!(tight.play.value < Length::default());
 }

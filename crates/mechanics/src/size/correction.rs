@@ -11,11 +11,10 @@
 
 use quantities::{
     Basis, Kind, Length, Physical, Source, TemperatureCoefficient, TemperatureInterval,
-    ThermodynamicTemperature, Value, Working,
+    ThermodynamicTemperature, Value, Working, root_sum_square,
 };
 
-use crate::Estimate;
-use crate::estimate::{is_positive, root_sum_square};
+use crate::{Estimate, is_positive};
 
 /// 20 °C (ISO 1), in kelvin.
 pub(crate) const REFERENCE_K: f64 = 293.15;

@@ -5,11 +5,10 @@
 //! diameter change with two lobes, `D + A·cos 2(φ − φ0)`, and is blind to three; three contacts at
 //! 120° see three lobes and are blind to two.
 
-use quantities::{Angle, Basis, Kind, Length, Physical, Source, Value, Working};
+use quantities::{Angle, Basis, Kind, Length, Physical, Source, Value, Working, root_sum_square};
 
 use super::{Contact, Reading};
 use crate::Estimate;
-use crate::estimate::root_sum_square;
 use crate::least_squares::{count_of, within};
 
 /// How the diameter changes along the length.
@@ -26,7 +25,7 @@ pub struct Taper {
 impl Taper {
     /// True when the taper is larger than its `±`.
     pub fn is_clear(&self) -> bool {
-        self.slope.value.abs() > self.slope.spread
+        self.slope.value.abs() > self.slope.plus_minus
     }
 
     /// How it was found.
@@ -78,8 +77,8 @@ impl Bow {
 
     /// What it amounts to.
     pub fn profile(&self) -> Profile {
-        let Estimate { value, spread } = self.middle_over_ends;
-        if value.abs() <= spread {
+        let Estimate { value, plus_minus } = self.middle_over_ends;
+        if value.abs() <= plus_minus {
             Profile::Straight
         } else if value > Length::default() {
             Profile::Barrel

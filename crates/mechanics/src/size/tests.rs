@@ -156,7 +156,7 @@ fn the_setting_standard_moves_all_readings_and_its_spread_does_not_shrink() {
     assert!((size.mean.value.get::<millimeter>() - 80.059).abs() < 1e-9);
     assert!((microns(size.random) - 1.0).abs() < 1e-9);
     assert!((microns(size.common) - 2.0).abs() < 1e-9);
-    assert!((microns(size.mean.spread) - 5.0_f64.sqrt()).abs() < 1e-9);
+    assert!((microns(size.mean.plus_minus) - 5.0_f64.sqrt()).abs() < 1e-9);
 }
 
 #[test]
