@@ -3,6 +3,7 @@
 use jiff::Timestamp;
 use job::{Act, Entry, EntryId, Job, JobFile, LogBook, Written};
 use proptest::prelude::*;
+use quantities::Measured;
 
 const DEMOS: [(&str, &str); 4] = [
     ("sea-water-pump", include_str!("../../../demo/sea-water-pump.toml")),
@@ -111,7 +112,7 @@ fn entries_of_a_file_correct_its_tables() {
         [[entries]]\nid = \"00000000-0000-0000-0000-000000000002\"\nat = \"2026-11-25T07:33:00Z\"\nby = \"R.A.\"\n\
         act = { correct = { replaces = \"00000000-0000-0000-0000-000000000001\", value = \"1770 rpm\", why = \"read the plate again\" } }\n";
     let job = Job::from_file(&read(text));
-    assert_eq!(job.file.machines.speed.as_ref().map(|speed| speed.text()), Some("1770 rpm"));
+    assert_eq!(job.file.machines.speed.as_ref().map(Measured::text), Some("1770 rpm"));
     assert!(job.log[0].replaced_by.is_some() && job.log[1].replaced_by.is_none());
     assert_eq!(job.log[1].place, "machines.speed");
 }
@@ -135,7 +136,7 @@ fn a_struck_entry_gives_back_what_stood_before() {
         entry(3, Act::Strike { replaces: EntryId(uuid::Uuid::from_u128(2)), why: String::new() }),
     ]);
     let job = book.job();
-    assert_eq!(job.file.machines.speed.as_ref().map(|speed| speed.text()), Some("1480 rpm"));
+    assert_eq!(job.file.machines.speed.as_ref().map(Measured::text), Some("1480 rpm"));
     assert_eq!(job.log.len(), 3, "nothing is rubbed out");
 }
 

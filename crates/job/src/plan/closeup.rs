@@ -37,21 +37,21 @@ impl Found {
     pub fn torque(&self) -> Option<Torque> {
         self.tightening.as_ref().map(Tightening::setting)
     }
+}
 
-    /// "0.34 kg of coupling grease"; empty while kind or amount are not known.
-    pub fn grease_words(&self, cx: &Context) -> String {
-        let lubricant = &cx.file.coupling.sheet.lubricant;
-        let name = lubricant.name.clone().unwrap_or_default();
-        let amount = match (&lubricant.mass, &lubricant.volume) {
-            (Some(mass), _) => mass.shown().show(cx.system),
-            (None, Some(volume)) => volume.shown().show(cx.system),
-            (None, None) => String::new(),
-        };
-        match (amount.is_empty(), name.is_empty()) {
-            (false, false) => format!("{amount} of {name}"),
-            (false, true) => amount,
-            (true, _) => name,
-        }
+/// "0.34 kg of coupling grease"; empty while kind or amount are not known.
+pub(super) fn grease_words(cx: &Context) -> String {
+    let lubricant = &cx.file.coupling.sheet.lubricant;
+    let name = lubricant.name.clone().unwrap_or_default();
+    let amount = match (&lubricant.mass, &lubricant.volume) {
+        (Some(mass), _) => mass.shown().show(cx.system),
+        (None, Some(volume)) => volume.shown().show(cx.system),
+        (None, None) => String::new(),
+    };
+    match (amount.is_empty(), name.is_empty()) {
+        (false, false) => format!("{amount} of {name}"),
+        (false, true) => amount,
+        (true, _) => name,
     }
 }
 
@@ -59,11 +59,11 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
     let closeup = &cx.file.closeup;
     let mut out = cx.stage(Stage::Closeup, *closeup != Closeup::default());
     let Some((kind, form)) = cx.kind.zip(cx.form) else { return out.done("no kind chosen yet") };
-    let close_up = kind.close_up(form);
+    let bolting = kind.close_up(form);
     bolts(cx, &mut out);
-    if close_up.bolts != Bolting::None {
-        out.note(format!("Tools: {}.", close_up.tools.trim_end_matches('.')));
-        for rule in close_up.rules {
+    if bolting.bolts != Bolting::None {
+        out.note(format!("Tools: {}.", bolting.tools.trim_end_matches('.')));
+        for rule in bolting.rules {
             out.note(*rule);
         }
     }
@@ -79,7 +79,7 @@ fn summary(cx: &Context) -> String {
         .closeup
         .torque()
         .map(|torque| format!("bolts to {}", Value::new(Kind::Torque, torque).show(cx.system)));
-    let grease = cx.closeup.grease_words(cx);
+    let grease = grease_words(cx);
     let grease = if cx.kind.is_some_and(|kind| kind.lubrication().is_some()) {
         grease
     } else {
@@ -172,7 +172,10 @@ fn grease(cx: &Context, out: &mut StageBuilder) {
             out.number("grease", "Grease, whole coupling", volume).second("from the sheet");
         }
         _ => {
-            out.missing("coupling.sheet.lubricant.mass", "amount of grease, from the maker’s sheet")
+            out.missing(
+                "coupling.sheet.lubricant.mass",
+                "amount of grease, from the maker’s sheet",
+            );
         }
     }
     out.note(format!("What it wants ({}): {}", need.source, need.what));

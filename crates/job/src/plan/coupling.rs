@@ -75,7 +75,7 @@ fn rating(cx: &Context, out: &mut StageBuilder) {
                 );
         }
         (None, _) => {
-            out.missing("coupling.sheet.rated_torque", "rated torque, from the maker’s sheet")
+            out.missing("coupling.sheet.rated_torque", "rated torque, from the maker’s sheet");
         }
         _ => {}
     }

@@ -206,7 +206,7 @@ fn instead(
 
 fn common(cx: &Context, out: &mut StageBuilder) {
     let heat = &cx.file.heat;
-    let any = End::BOTH.into_iter().filter_map(|end| cx.heat(end)).next();
+    let any = End::BOTH.into_iter().find_map(|end| cx.heat(end));
     let Some(found) = any else { return };
     let clearance = Value::new(Kind::Allowance, found.heat.opening.clearance);
     let whose = if heat.clearance.is_some() {

@@ -95,7 +95,7 @@ fn pulling(cx: &Context, kit: &mut Kit) {
 }
 
 fn grease(cx: &Context, kit: &mut Kit) {
-    let words = cx.closeup.grease_words(cx);
+    let words = super::closeup::grease_words(cx);
     if !words.is_empty() {
         kit.add(words, "close-up");
     }

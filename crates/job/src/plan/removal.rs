@@ -158,7 +158,7 @@ fn recorded(cx: &Context, out: &mut StageBuilder) {
     match &gap.recorded {
         Some(recorded) => out.note(format!("Gap recorded: {}.", recorded.text())),
         None if gap.readings.is_empty() => {
-            out.note("Write down the gap and the place of each hub before anything comes apart.")
+            out.note("Write down the gap and the place of each hub before anything comes apart.");
         }
         None => {
             let mut texts: Vec<&str> = gap.readings.values().map(Measured::text).collect();

@@ -103,7 +103,7 @@ fn blank_filled(cx: &Context, numbers: &[Number], blank: &str) -> Piece {
 fn phrase(cx: &Context, blank: &str) -> Option<String> {
     match blank {
         "lineup.moves" => Some(super::lineup::moves_phrase(cx)),
-        "closeup.grease" => Some(cx.closeup.grease_words(cx)),
+        "closeup.grease" => Some(super::closeup::grease_words(cx)),
         _ => None,
     }
 }

@@ -40,7 +40,7 @@ fn view(found: &Found, plane: Plane) -> View {
 fn band(line: &Line, plane: Plane) -> [f64; 3] {
     let square = |x: f64| line.offset(plane, Length::from_si(x)).plus_minus.si().powi(2);
     let (left, middle, right) = (square(-1.0), square(0.0), square(1.0));
-    let curve = (left + right) / 2.0 - middle;
+    let curve = f64::midpoint(left, right) - middle;
     if curve <= 0.0 {
         return [0.0, middle.max(0.0).sqrt(), 0.0];
     }

@@ -81,20 +81,19 @@ pub(super) fn sag(dial: &Dial) -> Option<Sag> {
     if dial.kind == DialKind::Face {
         return None;
     }
-    let amplitude = match &dial.sag {
-        Some(written) => observed(written, written.value() * 0.1),
-        None => {
-            let bar = dial.bar.as_ref()?;
-            let bar = SagBar {
-                outside: bar.outside.as_ref()?.value(),
-                inside: bar.inside.as_ref().map_or_else(Length::default, Measured::value),
-                overhang: bar.length.as_ref()?.value(),
-                end_mass: bar.end_mass.as_ref()?.value(),
-                density: MassDensity::from_si(STEEL_DENSITY),
-                young: Pressure::from_si(STEEL_YOUNG_PA),
-            };
-            return bar_sag(bar).ok().map(|worked| worked.sag(dial.rides_on.key()));
-        }
+    let amplitude = if let Some(written) = &dial.sag {
+        observed(written, written.value() * 0.1)
+    } else {
+        let bar = dial.bar.as_ref()?;
+        let bar = SagBar {
+            outside: bar.outside.as_ref()?.value(),
+            inside: bar.inside.as_ref().map_or_else(Length::default, Measured::value),
+            overhang: bar.length.as_ref()?.value(),
+            end_mass: bar.end_mass.as_ref()?.value(),
+            density: MassDensity::from_si(STEEL_DENSITY),
+            young: Pressure::from_si(STEEL_YOUNG_PA),
+        };
+        return bar_sag(bar).ok().map(|worked| worked.sag(dial.rides_on.key()));
     };
     Some(Sag { amplitude, bracket: dial.rides_on.key().to_owned() })
 }

@@ -131,16 +131,13 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
     let lineup = &cx.file.lineup;
     let mut out = cx.stage(Stage::Lineup, *lineup != crate::file::Lineup::default());
     dials::checks(cx, &mut out);
-    let summary = match &cx.lineup {
-        Some(found) => {
-            judge::numbers(cx, &mut out, found);
-            feet::numbers(cx, &mut out, found);
-            words::summary(cx, found)
-        }
-        None => {
-            lacking(cx, &mut out);
-            "not read yet".to_owned()
-        }
+    let summary = if let Some(found) = &cx.lineup {
+        judge::numbers(cx, &mut out, found);
+        feet::numbers(cx, &mut out, found);
+        words::summary(cx, found)
+    } else {
+        lacking(cx, &mut out);
+        "not read yet".to_owned()
     };
     growth_numbers(cx, &mut out);
     out.done(summary)
@@ -154,7 +151,7 @@ fn lacking(cx: &Context, out: &mut StageBuilder) {
             out.note("A rim dial gives the offset at its plane. A slope needs a second rim at another place, or a face.");
         }
         Err(error) if !seen.is_empty() => {
-            out.note(format!("The readings give no position: {error}."))
+            out.note(format!("The readings give no position: {error}."));
         }
         _ => {}
     }
