@@ -1,4 +1,5 @@
 //! A job as a file: read, written, read again; and what is said of a file that is wrong.
+#![expect(clippy::unwrap_used, reason = "a test may stop here")]
 
 use jiff::Timestamp;
 use job::{Act, Entry, EntryId, Job, JobFile, LogBook, Written};

@@ -1,6 +1,4 @@
 //! The plan of a whole job: the demo jobs, metric against inch, and the ends swapped.
-#![expect(clippy::unwrap_used, reason = "a test may stop here")]
-
 use job::plan::{Piece, Plan, plan};
 use job::{Job, JobFile};
 use quantities::{System, Verdict};
