@@ -56,16 +56,21 @@ impl Axes {
         let zero = self.y(0.0_f64.clamp(self.y.0, self.y.1));
         level(drawing, zero, self.frame.left, self.frame.right, base.under());
         let run = ticks(self.x.0, self.x.1, self.steps.0);
-        for (index, value) in run.iter().enumerate() {
+        // From the last one, whose unit may take the place of the figure before it.
+        for (index, value) in run.iter().enumerate().rev() {
             let x = self.at(*value, 0.0).x;
             let (from, to) = (self.frame.bottom, self.frame.bottom + 0.3 * self.t);
             upright(drawing, x, from, to, Stroke::of(THIN).under());
+            // The figure stands under its tick, the unit after the last one.
+            let figure = soft(tick_text(*value, self.steps.0, false));
             let last = index + 1 == run.len();
-            let unit = if last { format!(" {unit}") } else { String::new() };
-            let words = soft(format!("{}{unit}", tick_text(*value, self.steps.0, false)));
-            let half = words.width() / 2.0;
-            let x = x.min(drawing.width - half);
-            drawing.text(&words, at(x, self.frame.bottom + 1.15 * self.t), Anchor::Middle);
+            let words = if last { soft(format!("{} {unit}", figure.text)) } else { figure.clone() };
+            let start = (x - figure.width() / 2.0).min(drawing.width - words.width());
+            let place = at(start, self.frame.bottom + 1.15 * self.t);
+            let room = words.bounds(place, Anchor::Start).grown(0.2 * self.t, 0.0);
+            if !drawing.boxes.iter().any(|(other, _)| other.touches(room)) {
+                drawing.text(&words, place, Anchor::Start);
+            }
         }
         if let Some(words) = fitting(heights, 0.95 * self.t, drawing.width - self.frame.left) {
             let place = at(self.frame.left, 0.7 * self.t);

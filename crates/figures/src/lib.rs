@@ -28,6 +28,7 @@ pub mod bore_map;
 mod chart;
 pub mod clearance;
 mod dimension;
+pub mod envelope;
 mod face;
 pub mod fit;
 mod geometry;

@@ -1,6 +1,7 @@
-//! A hub on its way on and on its way off, with invented runs.
+//! A hub on its way on and on its way off, and a pack's field, with invented runs.
 
 use figures::clearance::{self, Clearance, Level, Moment};
+use figures::envelope::{self, Basis, Envelope, State};
 use figures::pull::{self, Pull, Window};
 
 use crate::{Figure, Paper};
@@ -11,6 +12,7 @@ pub fn all() -> Vec<(String, Figure)> {
     for (name, paper) in [("card", Paper::CARD), ("column", Paper::COLUMN)] {
         figures.extend(clearance::draw(&on(), paper).map(|f| (format!("clearance-{name}"), f)));
         figures.extend(pull::draw(&off(), paper).map(|f| (format!("pull-{name}"), f)));
+        figures.extend(envelope::draw(&field(), paper).map(|f| (format!("envelope-{name}"), f)));
     }
     figures
 }
@@ -53,5 +55,25 @@ fn off() -> Pull {
         level: Some(Level { value: 60.0, text: "puller holds".to_owned() }),
         window: Some(Window { from: 34.0, to: 55.0, text: "open 34 to 55 s".to_owned() }),
         heat_off: Some(45.0),
+    }
+}
+
+fn field() -> Envelope {
+    let state = |name: &str, axial, angle, basis| State {
+        name: name.to_owned(),
+        axial,
+        angle,
+        plus_minus: (0.12, 0.025),
+        basis,
+    };
+    Envelope {
+        heights: "angle at the pack, degrees".to_owned(),
+        run: "mm axial".to_owned(),
+        allowed: vec![(-1.8, 0.0), (0.0, 0.5), (1.8, 0.0)],
+        fitting: Some(vec![(-0.6, 0.0), (0.0, 0.165), (0.6, 0.0)]),
+        states: vec![
+            state("cold", 0.45, 0.09, Basis::Measured),
+            state("hot", -0.25, 0.16, Basis::WorkedOut),
+        ],
     }
 }

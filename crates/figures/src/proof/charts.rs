@@ -7,6 +7,7 @@ use super::{cases, is_plain, is_tidy, paths, texts};
 use crate::axis::real;
 use crate::bore_map::{self, BoreMap, BoreMapError, Diameter, Station};
 use crate::clearance::{self, Clearance, Level, Moment};
+use crate::envelope::{self, Basis, Envelope, State};
 use crate::fit::{self, Direction, Fit, FitError, Outcome, Part, Reading, Zone};
 use crate::pull::{self, Pull, Window};
 use crate::tightening::{self, Stage, Tightening, TighteningError};
@@ -148,6 +149,35 @@ proptest! {
         good(&figure, is_tidy(&clearance::drawing(&clearance, paper)))?;
         let said = texts(&figure.svg).iter().any(|text| text.starts_with("count on"));
         prop_assert!(said, "the answer is lost");
+    }
+
+    #[test]
+    fn envelopes(
+        (axial, angle, shoulder) in (0.2..5.0_f64, 0.05..3.0_f64, 0.0..0.7_f64),
+        states in prop::collection::vec((-1.3..1.3_f64, -1.3..1.3_f64, 0.001..0.2_f64, any::<bool>()), 0..3),
+        paper in select(PAPERS.to_vec()),
+    ) {
+        let edge = |share: f64| {
+            let (x, y) = (axial * share, angle * share);
+            vec![(-x, 0.0), (-x * shoulder, y), (x * shoulder, y), (x, 0.0)]
+        };
+        let state = |(index, (x, y, doubt, measured)): (usize, (f64, f64, f64, bool))| State {
+            name: ["cold", "hot"][index].to_owned(),
+            axial: x * axial,
+            angle: y * angle,
+            plus_minus: (doubt * axial, doubt * angle),
+            basis: if measured { Basis::Measured } else { Basis::WorkedOut },
+        };
+        let envelope = Envelope {
+            heights: "angle at the pack, degrees".to_owned(),
+            run: "mm axial".to_owned(),
+            allowed: edge(1.0),
+            fitting: Some(edge(0.33)),
+            states: states.into_iter().enumerate().map(state).collect(),
+        };
+        let figure =
+            envelope::draw(&envelope, paper).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        good(&figure, is_tidy(&envelope::drawing(&envelope, paper)))?;
     }
 
     #[test]
