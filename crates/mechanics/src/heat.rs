@@ -291,6 +291,30 @@ impl HubHeat {
         }))
     }
 
+    /// How the growth that the bore needs was found.
+    pub fn growth_working(&self) -> Working {
+        let allowance = |length| Value::new(Kind::Allowance, length);
+        let result = allowance(self.bore_growth);
+        Working::new("Growth that the bore needs", "g = i + c + s", result, DIN_7190)
+            .term("i", "interference, upper end", allowance(self.opening.interference))
+            .term("c", "clearance to slide by", allowance(self.opening.clearance))
+            .term("s", "growth of the shaft from 20 °C", allowance(self.shaft_growth))
+    }
+
+    /// How the least temperature at the shaft was found.
+    pub fn at_shaft_working(&self) -> Working {
+        let result = Value::new(Kind::Temperature, self.at_shaft);
+        let rise = TemperatureInterval::from_si(self.at_shaft.si() - REFERENCE_K);
+        let reference = ThermodynamicTemperature::from_si(REFERENCE_K);
+        Working::new("Hub at the shaft, at least", "r = g/(a·d)\nT = R + r", result, DIN_7190)
+            .term("g", "growth that the bore needs", Value::new(Kind::Allowance, self.bore_growth))
+            .term("a", "mean expansion of the hub", Value::new(Kind::Expansion, self.mean))
+            .term("d", "joint", Value::new(Kind::Length, self.opening.diameter))
+            .term("R", "reference temperature", Value::new(Kind::Temperature, reference))
+            .term("r", "rise of the hub", Value::new(Kind::TemperatureDifference, rise))
+            .valid("the hub hot through and through, and evenly")
+    }
+
     /// How the temperature was found.
     pub fn working(&self) -> Working {
         let kelvin = |interval| Value::new(Kind::TemperatureDifference, interval);

@@ -1,14 +1,16 @@
 //! Heat: how hot the hub must be to slide on, and what forbids it.
 
 use mechanics::heat::expansion::Expansion;
-use mechanics::heat::{CanBeDone, HubHeat, Opening, heating_energy, sliding_clearance};
+use mechanics::heat::{
+    CanBeDone, HubHeat, Opening, heating_energy, sliding_clearance, sliding_clearance_working,
+};
 use quantities::{
     Kind, Length, Limits, Mass, Measured, Physical, TemperatureInterval, ThermodynamicTemperature,
     Value,
 };
 
 use super::sizes::capital;
-use super::stage_builder::StageBuilder;
+use super::stage_builder::{StageBuilder, WRITTEN};
 use super::{Context, StagePlan};
 use crate::Stage;
 use crate::file::{End, Heat};
@@ -146,9 +148,11 @@ fn numbers(cx: &Context, out: &mut StageBuilder, end: End, heat: &HubHeat) {
     }
     let at_shaft = Value::new(Kind::Temperature, heat.at_shaft);
     out.number(&format!("{key}.at_shaft"), format!("The {name} at the shaft, at least"), at_shaft)
+        .working(heat.at_shaft_working())
         .second("below this it may grab on the way");
     let growth = Value::new(Kind::Allowance, heat.bore_growth);
     out.number(&format!("{key}.growth"), format!("Growth of the bore, {name}"), growth)
+        .working(heat.growth_working())
         .second("gauge to check by: this much over the cold bore");
     energy(cx, out, end, heat);
 }
@@ -214,7 +218,12 @@ fn common(cx: &Context, out: &mut StageBuilder) {
     } else {
         "a thousandth of the diameter, 0.05 mm at least (common practice)"
     };
-    out.number("clearance", "Clearance to slide by", clearance).second(whose);
+    let entry = out.number("clearance", "Clearance to slide by", clearance).second(whose);
+    if heat.clearance.is_some() {
+        entry.as_written(WRITTEN);
+    } else {
+        entry.working(sliding_clearance_working(found.heat.opening.diameter));
+    }
     if heat.loss.is_none() {
         let loss = Value::new(Kind::TemperatureDifference, TemperatureInterval::from_si(LOSS_K));
         out.note(format!("{} is added for what the hub loses on the way to the shaft: a rule of our own; measure yours.", out.show(&loss)));

@@ -3,7 +3,7 @@
 use mechanics::power::Duty;
 use quantities::{Kind, Ratio, Value};
 
-use super::stage_builder::StageBuilder;
+use super::stage_builder::{StageBuilder, WRITTEN};
 use super::{Context, StagePlan};
 use crate::Stage;
 use crate::file::End;
@@ -37,7 +37,7 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
             .key();
     }
     if let Some(peak) = &machines.peak_torque {
-        out.number("peak_torque", "Peak torque, as entered", peak.shown());
+        out.number("peak_torque", "Peak torque, as entered", peak.shown()).as_written(WRITTEN);
     }
     let names = format!("{} drives {}", machines.name(End::Driver), machines.name(End::Driven));
     let runs = cx.runs_at();

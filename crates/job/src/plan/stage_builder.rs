@@ -1,9 +1,14 @@
 //! A stage of the plan in the making.
 
-use quantities::{Limits, System, Value, Verdict, Working, judge};
+use quantities::{Basis, Limits, Source, System, Value, Verdict, Working, judge};
 
 use super::{Missing, Number, StagePlan};
 use crate::Stage;
+
+/// A value that was written in this job.
+pub(super) const WRITTEN: Source = Source::new("This job", "as written", Basis::Entered);
+/// A value from the maker's sheet.
+pub(super) const SHEET: Source = Source::new("The maker’s sheet", "as entered", Basis::MakersSheet);
 
 /// Collects what a stage found and what it lacks.
 pub(super) struct StageBuilder {
@@ -106,6 +111,17 @@ impl Entry<'_> {
     pub fn working(self, working: Working) -> Self {
         self.number.working = Some(working);
         self
+    }
+
+    /// Says that it stands as somebody wrote it: in this job, or on the maker's sheet.
+    pub fn as_written(self, source: Source) -> Self {
+        let value = self.number.value.unwrap_or(Value::number(0.0));
+        let working = Working::new(self.number.label.clone(), "x = w", value, source).term(
+            "w",
+            "as written",
+            value,
+        );
+        self.working(working)
     }
 
     /// For the first page of the card.
