@@ -280,7 +280,7 @@ fn a_figure_that_is_no_drawing_is_an_error() {
     assert!(matches!(error, PaperError::Layout(_)), "{error}");
 }
 
-/// The jobs that come with the program, and one without a single entry, each in both systems.
+/// The jobs that come with the program, and one without a single entry, in one system or the other.
 #[test]
 fn jobs_from_files_print() {
     let files = [
@@ -290,20 +290,20 @@ fn jobs_from_files_print() {
         include_str!("../../../demo/sea-water-pump.toml"),
     ];
     let files = files.map(|text| job::read(text).unwrap());
-    for file in files.iter().chain([&JobFile::default()]) {
-        for system in [System::Metric, System::Inch] {
-            let plan = job::plan::plan(&Job::from_file(file), system);
-            let pdf = card(&plan, &CardFigures::of(&plan), Paper::usual(system), MADE_BY).unwrap();
-            let Some(read) = Reader::open(&pdf) else { return };
-            let text = read.text();
-            for step in plan.on.iter().chain(&plan.off) {
-                step.title.iter().for_each(|piece| says(&text, piece.text()));
-            }
-            for number in plan.numbers() {
-                says(&text, &number.label);
-                says(&text, &number.value.map_or(String::new(), |value| value.digits(system)));
-            }
-            assert!(read.pages().len() <= 20, "{}: {} pages", plan.head.title, read.pages().len());
+    let systems = [System::Metric, System::Inch].into_iter().cycle();
+    for (file, system) in files.iter().chain([&JobFile::default()]).zip(systems) {
+        let plan = job::plan::plan(&Job::from_file(file), system);
+        let pdf = card(&plan, &CardFigures::of(&plan), Paper::usual(system), MADE_BY).unwrap();
+        let Some(read) = Reader::open(&pdf) else { return };
+        let text = read.text();
+        for step in plan.on.iter().chain(&plan.off) {
+            step.title.iter().for_each(|piece| says(&text, piece.text()));
         }
+        for number in plan.numbers() {
+            says(&text, &number.label);
+            says(&text, &number.value.map_or(String::new(), |value| value.digits(system)));
+        }
+        let pages = read.pages().len();
+        assert!(pages <= 20, "{}: {pages} pages", plan.head.title);
     }
 }
