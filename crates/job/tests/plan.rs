@@ -49,6 +49,23 @@ fn every_judged_number_that_is_not_inside_says_what_would_settle_it() {
     }
 }
 
+/// Outside calls for work, too close to call for a closer reading: never the same sentence.
+#[test]
+fn too_close_to_call_is_settled_by_reading_and_not_by_mending() {
+    let mut seen = 0;
+    for demo in DEMOS {
+        let plan = planned(demo);
+        for number in plan.numbers().filter(|n| n.verdict == Some(Verdict::TooClose)) {
+            seen += 1;
+            let settle = &number.settle;
+            assert!(settle.contains('±') && settle.contains("read"), "{}: {settle}", number.id);
+            let outside = plan.numbers().filter(|n| n.verdict == Some(Verdict::Outside));
+            assert!(outside.into_iter().all(|n| n.settle != *settle), "{}", number.id);
+        }
+    }
+    assert!(seen > 0, "no demo job has a number that is too close to call");
+}
+
 /// Each demo job is worth looking at: none is all inside, and each way has its steps.
 #[test]
 fn the_demo_jobs_are_worth_looking_at() {

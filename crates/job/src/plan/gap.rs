@@ -12,6 +12,9 @@ use crate::file::Gap;
 
 /// ± of a feeler or gauge reading that has none of its own (common practice).
 const FEELER_M: f64 = 0.03e-3;
+const MOVE: &str = "Slide the hub or the machine, and read again.";
+const CLOSER: &str =
+    "The ± of a feeler reaches over the limit: read it with a gauge block or an inside micrometer.";
 const ENTERED: Source = Source::new("This job", "gap wanted", Basis::Entered);
 /// ± that a gap is restored to where neither sheet nor job gives one: a rule of our own.
 const RESTORED_M: f64 = 0.25e-3;
@@ -126,7 +129,7 @@ fn taken(
                 let value = Value::new(Kind::Gap, read.value()).with_plus_minus(spread);
                 let entry = out.number(&id, label, value);
                 if limits != Limits::default() {
-                    entry.judged(limits, "Slide the hub or the machine, and read again.");
+                    entry.judged(limits, MOVE).settled_by(CLOSER);
                 }
             }
         }
@@ -143,7 +146,8 @@ fn taken(
             } else {
                 "of the places read"
             })
-            .judged(limits, "Slide the hub or the machine, and read again.");
+            .judged(limits, MOVE)
+            .settled_by(CLOSER);
     }
     out.number("spread", "Widest less narrowest", found.spread.shown(Kind::Gap))
         .second("shafts at an angle, or a face out of true")

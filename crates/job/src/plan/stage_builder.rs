@@ -49,7 +49,7 @@ impl StageBuilder {
             key: false,
         });
         let last = self.plan.numbers.len() - 1;
-        Entry { number: &mut self.plan.numbers[last] }
+        Entry { number: &mut self.plan.numbers[last], system: self.system }
     }
 
     /// Adds a number that is judged but was not measured yet, and what is missing for it.
@@ -100,6 +100,7 @@ impl StageBuilder {
 /// The number just added.
 pub(super) struct Entry<'a> {
     number: &'a mut Number,
+    system: System,
 }
 
 impl Entry<'_> {
@@ -130,23 +131,47 @@ impl Entry<'_> {
         self
     }
 
-    /// Judges it; `settle` says what would settle or mend it when it is not inside.
-    pub fn judged(self, limits: Limits, settle: impl Into<String>) -> Self {
+    /// Judges it; `mend` says what to do when it is outside. One that is too close to call says by
+    /// itself what would settle it.
+    pub fn judged(self, limits: Limits, mend: impl Into<String>) -> Self {
         let verdict = self.number.value.map(|value| judge(&value, &limits));
-        self.number.limits = Some(limits);
-        self.number.verdict = verdict;
-        if verdict != Some(Verdict::Inside) {
-            self.number.settle = settle.into();
-        }
-        self
+        self.decided(limits, verdict, mend.into())
     }
 
     /// Gives it a verdict that was found elsewhere.
-    pub fn ruled(self, limits: Limits, verdict: Verdict, settle: impl Into<String>) -> Self {
+    pub fn ruled(self, limits: Limits, verdict: Verdict, mend: impl Into<String>) -> Self {
+        self.decided(limits, Some(verdict), mend.into())
+    }
+
+    fn decided(self, limits: Limits, verdict: Option<Verdict>, mend: String) -> Self {
+        self.number.settle = match verdict {
+            Some(Verdict::Inside) => String::new(),
+            Some(Verdict::TooClose) => self.closer(),
+            _ => mend,
+        };
         self.number.limits = Some(limits);
-        self.number.verdict = Some(verdict);
-        if verdict != Verdict::Inside {
-            self.number.settle = settle.into();
+        self.number.verdict = verdict;
+        self
+    }
+
+    /// What settles a number whose ± reaches over its limit.
+    fn closer(&self) -> String {
+        let value = self.number.value.filter(|value| value.plus_minus.is_some());
+        let spread = value.map(|value| {
+            let digits = value.plus_minus_digits(self.system).unwrap_or_default();
+            format!(" of {digits} {}", value.unit(self.system)).trim_end().to_owned()
+        });
+        let spread = spread.unwrap_or_default();
+        format!(
+            "Its ±{spread} reaches over the limit: read more closely what it rests on, and take \
+             it as outside until then."
+        )
+    }
+
+    /// Says for this number what would settle it when it is too close to call.
+    pub fn settled_by(self, closer: impl Into<String>) -> Self {
+        if self.number.verdict == Some(Verdict::TooClose) {
+            self.number.settle = closer.into();
         }
         self
     }
