@@ -127,8 +127,8 @@ pub(crate) fn drawing(envelope: &Envelope, paper: Paper) -> Drawing {
         drawing.shape(&closed(&axes, fitting), Some(stroke), None);
     }
     let zero = axes.at(0.0, 0.0).x;
-    let axis = Stroke::of(THIN).colour(Colour::Edge).under();
-    upright(&mut drawing, zero, axes.frame.top, axes.frame.bottom, axis);
+    let faint = Stroke::of(THIN).colour(Colour::Edge).under();
+    upright(&mut drawing, zero, axes.frame.top, axes.frame.bottom, faint);
     for state in states {
         draw_state(&mut drawing, &axes, state, t);
     }

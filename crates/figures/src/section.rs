@@ -22,6 +22,7 @@ use crate::Figure;
 
 mod assembly;
 mod disc;
+mod exploded;
 mod fasteners;
 mod gear;
 mod grid;
@@ -244,6 +245,18 @@ pub fn draw(section: &Section, detail: Detail) -> Result<Figure, SectionError> {
         Detail::Full => sheet::draw(section)?,
     };
     Ok(Figure::of(&drawing, section.kind.title(), section.says()))
+}
+
+/// The parts moved apart along the axis, numbered in the order of work, 180 mm wide; `None` for a
+/// kind that has no such picture.
+///
+/// # Errors
+/// As [`draw`].
+pub fn taken_apart(section: &Section) -> Result<Option<Figure>, SectionError> {
+    let drawing = exploded::draw(section)?;
+    let title = format!("{}, taken apart", section.kind.title());
+    let figure = |drawing| Some(Figure::of(&drawing, &title, exploded::says(section)?));
+    Ok(drawing.and_then(figure))
 }
 
 impl Kind {

@@ -1,7 +1,7 @@
 //! Couplings with invented sizes: the full data sheet, small, large and short, unequal, inch,
 //! and bores alone.
 
-use figures::section::draw;
+use figures::section::{draw, taken_apart};
 
 use crate::{Detail, Dim, Figure, Half, Key, Kind, Packs, Section, System};
 
@@ -15,6 +15,9 @@ pub fn all() -> Vec<(String, Figure)> {
                     Ok(figure) => figures.push((format!("{kind}-{}-{word}", set.name), figure)),
                     Err(error) => eprintln!("{kind}-{}: {error}", set.name),
                 }
+            }
+            if let Ok(Some(figure)) = taken_apart(&section) {
+                figures.push((format!("{kind}-{}-apart", set.name), figure));
             }
         }
     }

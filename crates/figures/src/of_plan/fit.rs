@@ -55,5 +55,6 @@ pub(super) fn bore(data: &FitZones, system: System) -> Option<BoreMap> {
     }
     let spread = bore.readings.iter().map(|(_, _, _, spread)| *spread).fold(0.0, f64::max);
     let numbers = data.axis.replace("above", "over");
-    (!stations.is_empty()).then(|| BoreMap { stations, plus_minus_mm: spread * to_mm, numbers })
+    let plus_minus_mm = spread * to_mm;
+    (!stations.is_empty()).then_some(BoreMap { stations, plus_minus_mm, numbers })
 }

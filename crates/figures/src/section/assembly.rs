@@ -59,6 +59,8 @@ pub(super) struct Assembly<'a> {
     /// How far a plug's head stands out beyond it.
     pub(super) crest: f64,
     pub(super) diameters: Vec<Diameter>,
+    /// One bolt by itself, for the picture of the parts apart.
+    pub(super) bolt: Vec<Shape>,
     /// For disc couplings: the view along the axis and the bolt, which need a row of their own.
     pub(super) joint: Option<joint::Joint>,
 }
@@ -106,6 +108,7 @@ impl<'a> Assembly<'a> {
             reach: 0.0,
             crest: 0.0,
             diameters: Vec::new(),
+            bolt: Vec::new(),
             joint: None,
         };
         for side in SIDES {
@@ -203,12 +206,36 @@ impl<'a> Assembly<'a> {
         inside: Point,
         shapes: Vec<Shape>,
     ) {
-        self.parts.push(Part { tag: Some((letter, name.into(), inside)), shapes });
+        let tag = Some((name.into(), inside));
+        let part = Part { letter: Some(letter), side: None, tag, shapes, apart: Vec::new() };
+        self.parts.push(part);
     }
 
-    /// Adds a part like one that has its letter already.
-    pub fn twin(&mut self, shapes: Vec<Shape>) {
-        self.parts.push(Part { tag: None, shapes });
+    /// Adds one of twins; the one on the side `lettered` carries letter and name.
+    pub fn twin(
+        &mut self,
+        (side, lettered): (Side, Side),
+        letter: char,
+        name: &str,
+        inside: Point,
+        shapes: Vec<Shape>,
+    ) {
+        let tag = (side == lettered).then(|| (name.to_owned(), inside));
+        let (letter, side) = (Some(letter), Some(side));
+        self.parts.push(Part { letter, side, tag, shapes, apart: Vec::new() });
+    }
+
+    /// Adds lines that are no part.
+    pub fn lines(&mut self, shapes: Vec<Shape>) {
+        let part = Part { letter: None, side: None, tag: None, shapes, apart: Vec::new() };
+        self.parts.push(part);
+    }
+
+    /// What shows of the last part when it lies apart from the others.
+    pub fn apart(&mut self, shapes: Vec<Shape>) {
+        if let Some(part) = self.parts.last_mut() {
+            part.apart = shapes;
+        }
     }
 
     /// Both shafts, their ends flush with the hub faces or standing back by `back`.
@@ -219,13 +246,8 @@ impl<'a> Assembly<'a> {
                 side.sign() * (self.half_gap + self.half(side).hub_length.mm + self.stub * 0.5),
                 self.half(side).shaft.mm * 0.22,
             );
-            match side {
-                Side::Driver => {
-                    let name = format!("shaft, {}", self.machine(side));
-                    self.part('A', name, inside, shapes);
-                }
-                Side::Driven => self.twin(shapes),
-            }
+            let name = format!("shaft, {}", self.machine(side));
+            self.twin((side, Side::Driver), 'A', &name, inside, shapes);
         }
     }
 
@@ -233,13 +255,11 @@ impl<'a> Assembly<'a> {
     pub fn keys(&mut self, back: f64) {
         let keyed: Vec<Side> =
             SIDES.into_iter().filter(|side| self.half(*side).key.is_some()).collect();
-        for (index, side) in keyed.iter().rev().enumerate() {
-            let Some((shapes, inside)) = shaft::key(self, *side, back) else { continue };
-            if index == 0 {
-                let name = if keyed.len() > 1 { "key (2)" } else { "key" };
-                self.part('K', name, inside, shapes);
-            } else {
-                self.twin(shapes);
+        let Some(&lettered) = keyed.last() else { return };
+        let name = if keyed.len() > 1 { "key (2)" } else { "key" };
+        for side in keyed {
+            if let Some((shapes, inside)) = shaft::key(self, side, back) {
+                self.twin((side, lettered), 'K', name, inside, shapes);
             }
         }
     }

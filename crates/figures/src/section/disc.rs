@@ -26,18 +26,11 @@ pub(super) fn build(
     for s in SIDES {
         hub(a, s, hubs[s.index()], &joint, two);
     }
-    for (index, gap) in joint.gaps(two, a.half_gap).into_iter().enumerate() {
-        let shapes = pack(&joint, gap);
-        if index == 0 {
-            let name = if two { "disc pack (2)" } else { "disc pack" };
-            let inside = at(
-                f64::midpoint(gap.0, gap.1),
-                f64::midpoint(joint.pack.0, joint.circle - joint.bolt / 2.0),
-            );
-            a.part('D', name, inside, shapes);
-        } else {
-            a.twin(shapes);
-        }
+    let name = if two { "disc pack (2)" } else { "disc pack" };
+    for (gap, side) in joint.gaps(two, a.half_gap).into_iter().zip(SIDES) {
+        let low = f64::midpoint(joint.pack.0, joint.circle - joint.bolt / 2.0);
+        let inside = at(f64::midpoint(gap.0, gap.1), low);
+        a.twin((side, Side::Driver), 'D', name, inside, pack(&joint, gap));
     }
     all_bolts(a, &joint, two, bolts);
     a.keys(0.0);
@@ -186,6 +179,7 @@ fn all_bolts(a: &mut Assembly, j: &Joint, two: bool, bolts: Option<u32>) {
         shapes.extend(lower_bolt(j, *gap, held));
     }
     let first = gaps[0];
+    a.bolt = bolted(j, first, Side::Driver);
     let each = if two && bolts.is_some() { " each pack" } else { "" };
     let name = match bolts {
         Some(count) => format!("bolt ({count}{each})"),

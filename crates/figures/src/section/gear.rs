@@ -54,6 +54,7 @@ pub(super) fn build(
     ];
     a.part('G', "gasket", at(0.0, b.flange - 0.05 * b.d), gasket);
     let mut fasteners = through_bolt(-nut, nut, circle, bolt);
+    a.bolt.clone_from(&fasteners);
     fasteners.extend(bolts_below(-nut, nut, circle, bolt, count, Tip::Shown));
     a.part('H', counted("bolt and nut", bolts), at(nut + 0.4 * bolt, circle), fasteners);
     plugs(a, &b);
@@ -114,26 +115,29 @@ fn hubs(a: &mut Assembly, b: &Build) {
             Shape::cut(profile(bore, 1.0), HUB[i]),
             Shape::Ink(crown(b, s)),
         ];
-        match s {
+        let (letter, share, up) = match s {
             Side::Driver => {
-                let inside = at(
-                    x(teeth_end + (length - b.tooth_width) * 0.6),
-                    f64::midpoint(hub, bore) + 0.2 * (hub - bore),
-                );
-                a.part('B', format!("hub, {}", a.machine(s)), inside, shapes);
-                a.part(
-                    'T',
-                    "crowned teeth",
-                    at(x(f + b.tooth_width / 2.0), b.root + b.tooth / 2.0),
-                    vec![],
-                );
+                ('B', b.tooth_width + (length - b.tooth_width) * 0.6, 0.7 * (hub - bore))
             }
-            Side::Driven => {
-                let inside = at(x(f + b.tooth_width * 0.55), bore + (b.root - bore) * 0.72);
-                a.part('C', format!("hub, {}", a.machine(s)), inside, shapes);
-            }
-        }
+            Side::Driven => ('C', b.tooth_width * 0.55, 0.72 * (b.root - bore)),
+        };
+        a.part(letter, format!("hub, {}", a.machine(s)), at(x(f + share), bore + up), shapes);
+        a.apart(teeth(b, s));
     }
+    let inside = at(-(b.face + b.tooth_width / 2.0), b.root + b.tooth / 2.0);
+    a.part('T', "crowned teeth", inside, vec![]);
+}
+
+/// Teeth seen from outside; in their sleeve it covers them.
+fn teeth(b: &Build, s: Side) -> Vec<Shape> {
+    let (x0, x1) = (s.sign() * b.face, s.sign() * (b.face + b.tooth_width));
+    let tip = b.root + 0.8 * b.tooth;
+    let mut shapes = vec![Shape::small(super::shape::block((x0, 0.0), (x1, -tip)))];
+    for tooth in 0..10 {
+        let y = -tip * (std::f64::consts::TAU * (f64::from(tooth) + 0.25) / 40.0).sin();
+        shapes.push(Shape::hair((x0, y), (x1, y), THIN));
+    }
+    shapes
 }
 
 /// One row of teeth in section: its tip a parabola that falls by a fifth of its height.
@@ -195,13 +199,14 @@ fn seals(a: &mut Assembly, b: &Build) {
         let (hub, lip, slack) = (b.hubs[s.index()], b.lips[s.index()], 0.006 * b.d);
         let (x0, x1) = (s.sign() * (from + slack), s.sign() * (to - slack));
         let ring = Shape::seal(super::shape::block((x0, hub), (x1, lip + 0.92 * depth)));
-        match s {
-            Side::Driver => {
-                let inside = at(f64::midpoint(x0, x1), f64::midpoint(hub, lip + depth));
-                a.part('F', "seal ring (2)", inside, vec![ring]);
-            }
-            Side::Driven => a.twin(vec![ring]),
-        }
+        let inside = at(f64::midpoint(x0, x1), f64::midpoint(hub, lip + depth));
+        a.twin((s, Side::Driver), 'F', "seal ring (2)", inside, vec![ring]);
+        let outside = lip + 0.92 * depth;
+        a.apart(vec![
+            Shape::small(super::shape::block((x0, 0.0), (x1, -outside))),
+            Shape::line((x0, hub), (x0, 0.0), THIN),
+            Shape::line((x1, hub), (x1, 0.0), THIN),
+        ]);
     }
 }
 
@@ -211,11 +216,7 @@ fn plugs(a: &mut Assembly, b: &Build) {
         let x = s.sign() * x;
         let mut shapes = plug(x, b.bore, b.barrel, size);
         shapes.extend(plug_head(x, -0.62 * b.barrel, size));
-        match s {
-            Side::Driver => {
-                a.part('J', "grease plug (2)", at(x, b.barrel + 0.4 * size), shapes);
-            }
-            Side::Driven => a.twin(shapes),
-        }
+        let inside = at(x, b.barrel + 0.4 * size);
+        a.twin((s, Side::Driver), 'J', "grease plug (2)", inside, shapes);
     }
 }

@@ -208,12 +208,7 @@ fn seals(a: &mut Assembly, b: &Build) {
             (end - 1.9 * w, high),
         ];
         let shapes = vec![Shape::seal(side(s.sign(), &ring))];
-        match s {
-            Side::Driven => {
-                let inside = at(end - 0.5 * w, f64::midpoint(hub, b.lip));
-                a.part('F', "seal (2)", inside, shapes);
-            }
-            Side::Driver => a.twin(shapes),
-        }
+        let inside = at(s.sign() * (end - 0.5 * w), f64::midpoint(hub, b.lip));
+        a.twin((s, Side::Driven), 'F', "seal (2)", inside, shapes);
     }
 }

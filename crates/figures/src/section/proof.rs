@@ -120,6 +120,9 @@ proptest! {
                 let tidy = is_tidy(&drawing);
                 prop_assert!(tidy.is_ok(), "{} {name}: {}", section.kind.title(), tidy.unwrap_err());
             }
+            let apart = exploded::draw(&section).map_err(|e| TestCaseError::fail(e.to_string()))?;
+            let tidy = apart.as_ref().map_or(Ok(()), is_tidy);
+            prop_assert!(tidy.is_ok(), "{} apart: {}", section.kind.title(), tidy.unwrap_err());
         }
     }
 

@@ -1,5 +1,6 @@
 //! What parts are drawn from, and how a view of the job brings them to the sheet.
 
+use super::assembly::Side;
 use crate::geometry::{Point, at};
 use crate::hatch::Cut;
 use crate::ink::{ASSUMED, Colour, Drawing, MEDIUM, Stroke, THICK, THIN};
@@ -97,12 +98,18 @@ pub(super) fn fillet(x: f64, y: f64, radius: f64, (dx, dy): (f64, f64)) -> Vec<(
         .collect()
 }
 
-/// A part: its letter and name, if it has one of its own, and what it is drawn from.
+/// A part and what it is drawn from.
 #[derive(Clone, Debug)]
 pub(super) struct Part {
-    /// The letter, its name, and a place well inside the part.
-    pub tag: Option<(char, String, Point)>,
+    /// What it is; twins share it. `None` for what is no part, such as a phantom.
+    pub letter: Option<char>,
+    /// Of twins, which one.
+    pub side: Option<Side>,
+    /// Its name and a place well inside it; on one of twins only.
+    pub tag: Option<(String, Point)>,
     pub shapes: Vec<Shape>,
+    /// What shows besides when it lies apart from the others.
+    pub apart: Vec<Shape>,
 }
 
 /// Which coordinates of edges are known; an edge on any other is thin and broken.

@@ -197,9 +197,9 @@ impl<'a> Sheet<'a> {
             .assembly
             .parts
             .iter()
-            .filter_map(|part| part.tag.as_ref())
-            .filter(|(letter, ..)| shown(letter))
-            .map(|(letter, _, inside)| Tag { letter: *letter, end: view.place(*inside) })
+            .filter_map(|part| Some((part.letter?, part.tag.as_ref()?)))
+            .filter(|(letter, _)| shown(letter))
+            .map(|(letter, (_, inside))| Tag { letter, end: view.place(*inside) })
             .collect();
         let (from, to) = self.ends();
         rail(
@@ -273,8 +273,8 @@ pub(super) fn gap(
 }
 
 fn names(a: &Assembly) -> Vec<(char, String)> {
-    let tags = a.parts.iter().filter_map(|part| part.tag.as_ref());
-    let mut names: Vec<_> = tags.map(|(letter, name, _)| (*letter, name.clone())).collect();
+    let tags = a.parts.iter().filter_map(|part| Some((part.letter?, part.tag.as_ref()?)));
+    let mut names: Vec<_> = tags.map(|(letter, (name, _))| (letter, name.clone())).collect();
     names.sort_by_key(|(letter, _)| *letter);
     names
 }
