@@ -13,7 +13,10 @@ pub(super) struct Part<'a> {
 
 #[derive(Serialize)]
 struct WorkingLines<'a> {
-    name: &'a str,
+    /// The number it is the working of: "Mean bore, motor hub".
+    label: &'a str,
+    /// What was worked out, where the label doesn't say the same: "Mean size at 20 °C".
+    name: Option<&'a str>,
     result: String,
     formula: Vec<&'static str>,
     put_in: String,
@@ -39,19 +42,20 @@ pub(super) fn parts(plan: &Plan) -> Vec<Part<'_>> {
 }
 
 fn workings(numbers: &[Number], system: System) -> Vec<WorkingLines<'_>> {
-    let workings = numbers.iter().filter_map(|number| number.working.as_ref());
-    workings.map(|working| WorkingLines::new(working, system)).collect()
+    let worked = numbers.iter().filter_map(|number| Some((number, number.working.as_ref()?)));
+    worked.map(|(number, working)| WorkingLines::new(&number.label, working, system)).collect()
 }
 
 impl<'a> WorkingLines<'a> {
-    fn new(working: &'a Working, system: System) -> Self {
+    fn new(label: &'a str, working: &'a Working, system: System) -> Self {
         let terms = working.terms.iter().map(|term| TermLine {
             symbol: term.symbol,
             name: &term.name,
             value: term.value.show(system),
         });
         Self {
-            name: &working.name,
+            label,
+            name: Some(working.name.as_str()).filter(|name| *name != label),
             result: working.result.show(system),
             formula: working.formula.lines().map(str::trim).filter(|l| !l.is_empty()).collect(),
             put_in: working.put_in(system),
