@@ -33,7 +33,8 @@ pub fn run(asked: &arguments::Plan) -> Result<(), Failure> {
 pub fn planned(path: &Path, units: Option<Units>) -> Result<Plan, Failure> {
     let text = text_of(path)?;
     let file = job::read(&text).map_err(|errors| {
-        let all: String = errors.iter().map(|error| format!("{}, {error}", path.display())).collect();
+        let all: String =
+            errors.iter().map(|error| format!("{}, {error}", path.display())).collect();
         Failure::Input(all)
     })?;
     let job = Job::from_file(&file);

@@ -128,7 +128,8 @@ fn worked(working: &Working, system: System) -> String {
     }
     let _ = writeln!(text, "  = {} = {}", working.put_in(system), working.result.show(system));
     for term in &working.terms {
-        let _ = writeln!(text, "  {:<6} {:<44} {}", term.symbol, term.name, term.value.show(system));
+        let _ =
+            writeln!(text, "  {:<6} {:<44} {}", term.symbol, term.name, term.value.show(system));
     }
     if !working.valid.is_empty() {
         let _ = writeln!(text, "  Holds for: {}", working.valid);

@@ -18,7 +18,8 @@ pub fn run(asked: &arguments::Serve) -> Result<(), Failure> {
     let refused = |error: &dyn std::fmt::Display| Failure::Refused(error.to_string());
     let book = asked.book.clone().map_or_else(usual_book, Ok)?;
     if let Some(folder) = book.parent() {
-        std::fs::create_dir_all(folder).map_err(|error| refused(&format!("{}: {error}", folder.display())))?;
+        std::fs::create_dir_all(folder)
+            .map_err(|error| refused(&format!("{}: {error}", folder.display())))?;
     }
     let runtime = tokio::runtime::Runtime::new().map_err(|error| refused(&error))?;
     runtime.block_on(async {
@@ -42,7 +43,8 @@ async fn stopped() {
 /// `$XDG_DATA_HOME/hubwright/hubwright.db`, or what this system has in its place.
 fn usual_book() -> Result<PathBuf, Failure> {
     let home = |rest: &str| std::env::home_dir().map(|home| home.join(rest));
-    let set = |name: &str| std::env::var_os(name).filter(|value| !value.is_empty()).map(PathBuf::from);
+    let set =
+        |name: &str| std::env::var_os(name).filter(|value| !value.is_empty()).map(PathBuf::from);
     let folder = if cfg!(windows) {
         set("LOCALAPPDATA")
     } else if cfg!(target_os = "macos") {
@@ -51,7 +53,9 @@ fn usual_book() -> Result<PathBuf, Failure> {
         set("XDG_DATA_HOME").or_else(|| home(".local/share"))
     };
     let folder = folder.ok_or_else(|| {
-        Failure::Refused("there is no home folder for the log books; give one with --book FILE".into())
+        Failure::Refused(
+            "there is no home folder for the log books; give one with --book FILE".into(),
+        )
     })?;
     Ok(folder.join("hubwright").join("hubwright.db"))
 }

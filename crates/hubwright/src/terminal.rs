@@ -1,7 +1,5 @@
 //! A plan as plain text, 96 columns wide at most, readable without colour.
 
-use std::fmt::Write;
-
 use job::plan::{Number, Piece, Plan, StagePlan, Step};
 use quantities::{System, Verdict, Working};
 
@@ -68,12 +66,15 @@ impl Page {
 
 fn head(out: &mut Page, plan: &Plan) {
     let head = &plan.head;
-    let number = if head.number.is_empty() { String::new() } else { format!("Job {}  ", head.number) };
+    let number =
+        if head.number.is_empty() { String::new() } else { format!("Job {}  ", head.number) };
     out.row(&format!("{number}{}", head.title), plan.verdict().map_or("", Verdict::words));
     out.line(&"═".repeat(WIDTH));
-    let works = if head.invented { format!("{} (invented)", head.works) } else { head.works.clone() };
+    let works =
+        if head.invented { format!("{} (invented)", head.works) } else { head.works.clone() };
     let parts = [&head.coupling, &head.runs_at, &works, &head.written, &head.by];
-    let parts: Vec<&str> = parts.into_iter().map(String::as_str).filter(|p| !p.is_empty()).collect();
+    let parts: Vec<&str> =
+        parts.into_iter().map(String::as_str).filter(|p| !p.is_empty()).collect();
     out.wrapped(&parts.join("  ·  "), 0);
     for caution in plan.cautions.iter().filter(|caution| caution.stage.is_none()) {
         out.line("");
@@ -123,7 +124,12 @@ fn working_lines(out: &mut Page, working: &Working, system: System) {
     }
     out.wrapped(&format!("= {} = {}", working.put_in(system), working.result.show(system)), 6);
     for term in &working.terms {
-        out.line(&format!("        {:<6} {:<44} {}", term.symbol, term.name, term.value.show(system)));
+        out.line(&format!(
+            "        {:<6} {:<44} {}",
+            term.symbol,
+            term.name,
+            term.value.show(system)
+        ));
     }
     if !working.valid.is_empty() {
         out.wrapped(&format!("Holds for: {}", working.valid), 6);
@@ -140,11 +146,20 @@ fn steps(out: &mut Page, title: &str, steps: &[Step]) {
         let mark = if step.done.is_some() { "[x]" } else { "[ ]" };
         let hold = if step.hold.is_some() { "HOLD " } else { "" };
         let done = step.done.as_ref().map(|done| format!("{} {}", done.at, done.by));
-        out.row(&format!("  {mark} {:>2} {hold}{}", at + 1, step.title_text()), &done.unwrap_or_default());
-        let mut detail = String::new();
-        for piece in &step.detail {
-            let _ = write!(detail, "{}", Piece::text(piece));
-        }
+        out.row(
+            &format!("  {mark} {:>2} {hold}{}", at + 1, said(&step.title)),
+            &done.unwrap_or_default(),
+        );
+        let detail = said(&step.detail);
         out.wrapped(&detail, 9);
     }
+}
+
+/// A step's words, with a line to write on where a number is still to be measured.
+fn said(pieces: &[Piece]) -> String {
+    let piece = |piece: &Piece| match piece {
+        Piece::Missing(what) => format!("____ ({what})"),
+        Piece::Words(text) | Piece::Number(text) => text.clone(),
+    };
+    pieces.iter().map(piece).collect()
 }

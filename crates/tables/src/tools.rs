@@ -25,12 +25,12 @@ impl Range<Length> {
     /// As it is marked: "75 to 100 mm".
     pub fn show(&self) -> String {
         let (scale, decimals) = match self.system {
-            System::Metric => (1e-3, 0),
-            System::Inch => (0.0254, 1),
+            System::Metric => (1e-3, 2),
+            System::Inch => (0.0254, 4),
         };
         let number = |length: Length| {
             let text = format!("{:.decimals$}", length.value / scale);
-            text.trim_end_matches(".0").to_owned()
+            text.trim_end_matches('0').trim_end_matches('.').to_owned()
         };
         let unit = Kind::Length.unit(self.system).name();
         format!("{} to {} {unit}", number(self.from), number(self.to))
