@@ -125,5 +125,6 @@ impl Check {
 
 /// The difference of two figures as a share of the first.
 pub(crate) fn difference(fine: f64, coarse: f64) -> f64 {
-    if fine == coarse { 0.0 } else { ((coarse - fine) / fine).abs() }
+    let apart = (coarse - fine).abs();
+    if apart > 0.0 { apart / fine.abs() } else { 0.0 }
 }

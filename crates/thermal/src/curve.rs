@@ -96,6 +96,17 @@ pub struct Sample {
     pub places: Vec<ThermodynamicTemperature>,
 }
 
+/// The highest temperature that is met.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Peak {
+    /// How hot.
+    pub temperature: ThermodynamicTemperature,
+    /// When.
+    pub time: Time,
+    /// Since when it is above its limit; `None` when it never is or has none.
+    pub over_limit: Option<Time>,
+}
+
 /// A place as the mesh knows it.
 #[derive(Clone, Debug)]
 pub(crate) struct Spot {
@@ -167,16 +178,41 @@ pub(crate) fn hottest(model: &Model, nodal: &[f64]) -> (usize, f64) {
     hub.fold((0, f64::NEG_INFINITY), |most, next| if next.1 > most.1 { next } else { most })
 }
 
-/// When a figure of the curve first reaches a level, by straight lines between the samples.
+/// When a figure of the curve first comes up to a level, by straight lines between the samples.
 pub(crate) fn first_reach(
     curve: &[Sample],
     figure: impl Fn(&Sample) -> f64,
     level: f64,
 ) -> Option<Time> {
+    if let Some(first) = curve.first().filter(|first| figure(first) >= level) {
+        return Some(first.time);
+    }
     curve.windows(2).find_map(|pair| {
         let [from, to] = [figure(&pair[0]), figure(&pair[1])];
-        let reached = (from < level) != (to < level);
-        let share = if to == from { 0.0 } else { (level - from) / (to - from) };
-        reached.then(|| pair[0].time + (pair[1].time - pair[0].time) * share)
+        (to >= level).then(|| {
+            let share = (level - from) / (to - from);
+            pair[0].time + (pair[1].time - pair[0].time) * share
+        })
     })
+}
+
+/// The highest temperature of each place.
+pub(crate) fn peaks(curve: &[Sample], places: &[Place]) -> Vec<Peak> {
+    let peak = |(k, place): (usize, &Place)| {
+        let at = |sample: &Sample| sample.places[k];
+        let highest =
+            curve.iter().reduce(|most, next| if at(next) > at(most) { next } else { most })?;
+        let over_limit = place.limit.and_then(|limit| first_over(curve, limit, at));
+        Some(Peak { temperature: at(highest), time: highest.time, over_limit })
+    };
+    places.iter().enumerate().filter_map(peak).collect()
+}
+
+/// When a temperature is first seen above its limit.
+pub(crate) fn first_over(
+    curve: &[Sample],
+    limit: ThermodynamicTemperature,
+    at: impl Fn(&Sample) -> ThermodynamicTemperature,
+) -> Option<Time> {
+    curve.iter().find(|sample| at(sample) > limit).map(|sample| sample.time)
 }

@@ -19,6 +19,14 @@ pub enum ThermalError {
         /// What should be the larger.
         outside: Length,
     },
+    /// A hub more than twenty times as large as its bore, or of more than 24 slices.
+    #[error("no hub that is modelled: {size:?} outside on a bore of {bore:?}")]
+    Proportions {
+        /// Its bore.
+        bore: Length,
+        /// Outside of the slice at which it went too far.
+        size: Length,
+    },
     /// A figure of a metal, a film or the joint that is not sound.
     #[error("{what} is not sound: {value}")]
     Figure {
@@ -44,6 +52,9 @@ pub enum ThermalError {
     /// The hub is too cold to go on: the clearance where it is least.
     #[error("the hub does not clear the shaft as it arrives: {0:?} on the diameter")]
     NoClearance(Length),
+    /// The hub never grabs: it is still open after a day.
+    #[error("still open after a day: {0:?} on the diameter")]
+    StaysOpen(Length),
     /// The bore is stressed beyond yield, and the model is elastic.
     #[error("bore stressed to {stress:?}, yield {strength:?}")]
     Yields {

@@ -20,7 +20,7 @@ use quantities::{Length, Physical, Ratio, ThermodynamicTemperature, Time};
 
 use crate::ThermalError;
 use crate::check::{Check, Effort, difference, duration, share};
-use crate::curve::{Friction, Place, Sample, Watch};
+use crate::curve::{Friction, Peak, Place, Sample, Watch, peaks};
 use crate::kernel::case::Place as Where;
 use crate::kernel::march::{March, ticks};
 use crate::kernel::model::Model;
@@ -74,6 +74,8 @@ pub struct Grab {
     pub clearance: Length,
     /// After first contact, in the likely case.
     pub after: After,
+    /// The places that were asked for, in their order, in the likely case.
+    pub places: Vec<Peak>,
     /// The likely case, from home on the shaft until it is cool.
     pub curve: Vec<Sample>,
     /// The tight case, until first contact.
@@ -119,8 +121,8 @@ impl HotHub {
     /// begin with. Heat crosses the joint as the mean round it ([`Surfaces`]).
     /// # Errors
     /// [`ThermalError`]: sizes that do not nest, figures that are none, a hub hotter than its metal
-    /// may be or too cold to clear the shaft, a bore that yields once cold, and an answer that a
-    /// coarser mesh does not confirm.
+    /// may be, too cold to clear the shaft or never to grab it, a bore that yields once cold, and an
+    /// answer that a coarser mesh does not confirm.
     /// # Source
     /// Heat conduction and linear thermoelasticity by finite elements; checked against the series
     /// for a long cylinder (Incropera et al.) and Lamé's thick ring (Shigley).
@@ -167,7 +169,8 @@ impl HotHub {
         }
         .passed()?;
         let (after, curve) = (run.after, run.curve);
-        Ok(Grab { asked: self.clone(), contact, clearance, after, curve, tight, check })
+        let places = peaks(&curve, &self.places);
+        Ok(Grab { asked: self.clone(), contact, clearance, after, places, curve, tight, check })
     }
 
     fn setup(&self) -> Result<Setup<'_>, ThermalError> {
@@ -222,6 +225,10 @@ impl HotHub {
         let mut curve = vec![watch.sample(&march.now)];
         let end = ticks(LONGEST_S, 1);
         loop {
+            if march.now.ticks >= end {
+                let least_m = march.now.joint.least_m();
+                return Err(ThermalError::StaysOpen(Length::from_si(2.0 * least_m)));
+            }
             let leg = march.advance(end).ok_or_else(|| unsolved(march.now.seconds()))?;
             curve.push(watch.sample(&leg.to));
             let least = |nodal: &[f64]| {

@@ -68,6 +68,10 @@ impl Shaft {
 
 /// A slice or a wall thinner than this share of the bore is not meshed.
 const THINNEST: f64 = 0.01;
+/// More slices than this are not meshed.
+const MOST: usize = 24;
+/// Nothing that is so many times the bore is a hub.
+const LARGEST: f64 = 20.0;
 
 /// The section of both, when they fit together.
 pub(crate) fn section(
@@ -90,6 +94,9 @@ pub(crate) fn section(
             return Err(ThermalError::Size(slice.length));
         }
         let end = start + slice.length.si();
+        if end.max(slice.outside.si()) > LARGEST * hub.bore.si() || slices_m.len() >= MOST {
+            return Err(ThermalError::Proportions { bore: hub.bore, size: slice.outside });
+        }
         slices_m.push((start, end, 0.5 * slice.outside.si()));
         start = end;
     }

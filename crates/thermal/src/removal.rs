@@ -16,7 +16,7 @@ use quantities::{Length, Physical, Ratio, ThermodynamicTemperature, Time};
 
 use crate::ThermalError;
 use crate::check::{Check, Effort, difference, duration, not_negative};
-use crate::curve::{Friction, Place, Pull, Sample};
+use crate::curve::{Friction, Peak, Place, Pull, Sample, peaks};
 use crate::heating::Heat;
 use crate::kernel::model::Model;
 use crate::profile::{Hub, Shaft};
@@ -24,7 +24,7 @@ use crate::setup::{Setup, kelvin};
 use crate::surfaces::Surfaces;
 use crate::surroundings::Surroundings;
 use crate::unknowns::{Bounds, Unknowns};
-use run::{Course, Goal};
+use run::{Course, Goal, Run};
 
 /// A hub to be heated off its shaft.
 #[derive(Clone, Debug, PartialEq)]
@@ -60,17 +60,6 @@ pub struct Removal {
     pub effort: Effort,
 }
 
-/// A moment and a temperature.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Peak {
-    /// The highest temperature.
-    pub temperature: ThermodynamicTemperature,
-    /// When.
-    pub time: Time,
-    /// Since when it is above its limit; `None` when it never is or has none.
-    pub over_limit: Option<Time>,
-}
-
 /// The hottest spot of the hub.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Hottest {
@@ -87,7 +76,7 @@ pub struct Hottest {
 pub struct Window {
     /// From when.
     pub opens: Time,
-    /// Until when; `None` when it is still open at the end.
+    /// Until when; `None` when it is still open at the end of the run.
     pub shuts: Option<Time>,
 }
 
@@ -187,8 +176,8 @@ impl Removal {
         let loose = course.run(&self.unknowns.loose(), Goal::Opened)?;
         let stopped = course.stopped(&likely)?;
         let coarser = self.effort.rougher().map(|rough| {
-            let coarse = self.model(&setup, rough)?;
-            let course = Course::new(self, &setup, &coarse, rough);
+            let wide = self.model(&setup, rough)?;
+            let course = Course::new(self, &setup, &wide, rough);
             let goal = if likely.opens.is_some() { Goal::Opened } else { Goal::WholeTime };
             let other = course.run(&self.unknowns.likely(), goal)?;
             Ok(Ratio::from_si(likely.difference(&other, cold_n, 0.5 * self.interference.si())))
@@ -206,11 +195,11 @@ impl Removal {
         Ok(Opening {
             opens,
             window: likely.window(),
-            if_stopped: stopped.as_ref().and_then(|run| run.window()),
-            cold_pull: self.friction.pull(cold_n),
+            if_stopped: stopped.as_ref().and_then(Run::window),
+            cold_pull: likely.curve[0].pull,
             least_pull: likely.least_pull(),
             hottest: likely.hottest(&model, self.limit),
-            places: likely.peaks(&self.places),
+            places: peaks(&likely.curve, &self.places),
             ended: likely.ended,
             check,
             curve: likely.curve,

@@ -4,11 +4,12 @@ use quantities::{Length, Physical, Pressure, ThermodynamicTemperature};
 
 use crate::ThermalError;
 use crate::check::{Effort, size};
-use crate::kernel::case::{Burn, Case, Film, Joint, Place};
+use crate::kernel::case::{Burn, Case, Film, Place};
 use crate::kernel::contact::forces_n;
 use crate::kernel::crossing::radiated_w_m2k;
 use crate::kernel::mesh::Part;
 use crate::kernel::model::Model;
+use crate::metal::Metal;
 use crate::profile::{Hub, Shaft, section};
 use crate::surfaces::Surfaces;
 use crate::surroundings::Surroundings;
@@ -63,8 +64,8 @@ impl Setup<'_> {
         let metals = [&self.hub.metal, &self.shaft.metal];
         Model::new(
             &section,
-            metals.map(|metal| metal.conductor()),
-            metals.map(|metal| metal.stiffness()),
+            metals.map(Metal::conductor),
+            metals.map(Metal::stiffness),
             film.convection_w_m2k + radiated,
         )
         .ok_or_else(|| unsolved(0.0))
@@ -122,11 +123,6 @@ pub(crate) fn bore_stress_pa(model: &Model, force_n: &[f64]) -> f64 {
         length += long;
     }
     stress / length
-}
-
-/// A joint that nothing touches, for a first guess.
-pub(crate) fn open() -> Joint {
-    Joint::default()
 }
 
 /// In kelvin, when it is a temperature.

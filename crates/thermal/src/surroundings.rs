@@ -31,7 +31,7 @@ impl Air {
     /// Still air of a shop on machined, lightly oxidised steel: 7 W/(m²·K) and an emissivity of 0.6.
     ///
     /// # Source
-    /// Convection: McAdams' rule for horizontal cylinders, h = 1.32·(ΔT/D)^¼ (Holman, *Heat
+    /// Convection: the simplified rule for horizontal cylinders, h = 1.32·(ΔT/D)^¼ (Holman, *Heat
     /// Transfer*, Table 7-2; from memory), gives 6 to 8 for hubs of 0.1 to 0.4 m that are 50 to
     /// 200 K warmer than the air. Emissivity: general tables, from memory: ground steel 0.5,
     /// oxidised 0.8.

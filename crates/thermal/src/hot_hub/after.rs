@@ -1,6 +1,6 @@
 //! After first contact: gripping, creeping, cooling.
 
-use quantities::{Length, Physical, ThermodynamicTemperature, Time};
+use quantities::{Length, Physical, Time};
 
 use super::{HotHub, LONGEST_S, Run};
 use crate::ThermalError;
@@ -10,14 +10,14 @@ use crate::kernel::march::ticks;
 use crate::kernel::model::Model;
 use crate::setup::{Setup, unsolved};
 
-/// What comes after first contact; times count from home on the shaft.
+/// What comes after first contact, in the likely case; times count from home on the shaft.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct After {
     /// The joint has its share of its cold grip, and holds by itself.
     pub grips: Option<Time>,
     /// The hub is cool enough to touch everywhere; `None` when it is not within a day.
     pub cool: Option<Time>,
-    /// The pull when all is cold.
+    /// The pull when all is at 20 °C.
     pub cold_pull: Pull,
     /// How much the bore still shortens against the shaft in it from first contact until cold. If
     /// the far end grips first, so much gap can open at the shoulder: hold the hub against it
@@ -46,9 +46,8 @@ pub(super) fn cool(
     let touch_k = asked.touch.si();
     let never = setup.surroundings.hub.temperature >= asked.touch;
     let grip = asked.grip * asked.friction.low * cold_n;
-    let gripped = |curve: &[Sample]| curve.last().is_some_and(|s| s.pull.low.si() >= grip);
-    let hot = |curve: &[Sample]| curve.last().is_some_and(|s| s.hub.si() > touch_k);
-    while march.now.ticks < end && if never { !gripped(&curve) } else { hot(&curve) } {
+    let done = |now: &Sample| now.pull.low.si() >= grip && (never || now.hub.si() <= touch_k);
+    while march.now.ticks < end && !curve.last().is_some_and(done) {
         let leg = march.advance(end).ok_or_else(|| unsolved(march.now.seconds()))?;
         curve.push(watch.sample(&leg.to));
     }
@@ -56,16 +55,9 @@ pub(super) fn cool(
     let stretch = |nodal: &[f64]| dot(&model.give.stretch_by_strain, &march.case.strain(nodal));
     let after = After {
         grips: first_reach(&curve, |sample| sample.pull.low.si(), grip),
-        cool: if never { None } else { first_reach(&curve, |sample| sample.hub.si(), touch_k) },
+        cool: first_reach(&curve, |sample| -sample.hub.si(), -touch_k),
         cold_pull: asked.friction.pull(cold_n),
         creep: Length::from_si((stretch(&contact_k) - stretch(&cold_k)).max(0.0)),
     };
     Ok(Cooled { after, curve, energy: march.ledger.error() })
-}
-
-impl After {
-    /// True when the air is too warm for the hub ever to be cool enough to touch.
-    pub fn stays_hot(touch: ThermodynamicTemperature, air: ThermodynamicTemperature) -> bool {
-        air >= touch
-    }
 }

@@ -107,7 +107,9 @@ impl Case<'_> {
     /// Clearance on the radius at every pair if nothing touched.
     pub fn free_gap_m(&self, temperature_k: &[f64]) -> Vec<f64> {
         let mut gap = self.model.give.by_strain.times(&self.strain(temperature_k));
-        gap.iter_mut().for_each(|gap| *gap -= self.interference_r_m);
+        for gap in &mut gap {
+            *gap -= self.interference_r_m;
+        }
         gap
     }
 

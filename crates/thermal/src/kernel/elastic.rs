@@ -61,7 +61,7 @@ fn index(part: Part) -> usize {
     usize::from(part == Part::Shaft)
 }
 
-/// ε_r, ε_θ, ε_z, γ_rz of the shape function `n` moved along r or z.
+/// Radial, hoop, axial and shear strain of the shape function `n` moved along r or z.
 fn strain(point: &Point, n: usize, along: usize) -> [f64; 4] {
     let [dr, dz] = point.slope[n];
     if along == 0 { [dr, point.value[n] / point.r_m, 0.0, dz] } else { [0.0, 0.0, dz, dr] }
@@ -99,10 +99,9 @@ impl Elastic {
             for point in element.ring.points() {
                 let here: f64 = (0..9).map(|n| point.value[n] * strain[element.nodes[n]]).sum();
                 for (n, &node) in element.nodes.iter().enumerate() {
-                    let spread = spread(&point, n);
-                    for along in 0..2 {
-                        if let Some(k) = self.unknowns[node][along] {
-                            load[k] += held * here * spread[along] * point.volume_m3;
+                    for (unknown, spread) in self.unknowns[node].iter().zip(spread(&point, n)) {
+                        if let Some(k) = unknown {
+                            load[*k] += held * here * spread * point.volume_m3;
                         }
                     }
                 }
@@ -244,10 +243,10 @@ fn add_stiffness(
         }
     }
     let unknown = |k: usize| unknowns[element.nodes[k / 2]][k % 2];
-    for a in 0..18 {
-        for b in 0..18 {
+    for (a, row) in block.iter().enumerate() {
+        for (b, value) in row.iter().enumerate() {
             if let (Some(row), Some(column)) = (unknown(a), unknown(b)) {
-                matrix.add(row, column, block[a][b]);
+                matrix.add(row, column, *value);
             }
         }
     }

@@ -8,11 +8,9 @@
 //! Source: Hosea and Shampine, *Analysis and implementation of TR-BDF2*, Applied Numerical
 //! Mathematics 20 (1996); from memory (the tests assert the order).
 
-use std::f64::consts::SQRT_2;
-use std::sync::Arc;
-
 use super::case::{Case, Joint};
 use super::model::Step;
+use std::f64::consts::SQRT_2;
 
 /// The unit of time (s).
 pub(crate) const TICK_S: f64 = 1.0 / 1024.0;
@@ -118,6 +116,7 @@ impl Leg {
 
 /// Where heat came from and went to since the beginning (J).
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[expect(clippy::struct_field_names, reason = "the ending is the unit")]
 pub(crate) struct Ledger {
     /// Put in.
     pub given_j: f64,
@@ -239,7 +238,7 @@ impl<'a> March<'a> {
                 (ERROR[2] * whole_s, &third.heat_w),
             ],
         );
-        self.case.model.smooth(&step, &mut error);
+        step.smooth(&mut error);
         let lost = |body: usize| {
             whole_s * (W * (first.lost_w[body] + second.lost_w[body]) + D * third.lost_w[body])
         };
@@ -255,7 +254,9 @@ impl<'a> March<'a> {
     fn rates(&self, moment: &Moment, given: &[(usize, f64)]) -> Rates {
         let model = self.case.model;
         let mut heat_w = model.conduction.stiffness.times(&moment.temperature_k);
-        heat_w.iter_mut().for_each(|watts| *watts = -*watts);
+        for watts in &mut heat_w {
+            *watts = -*watts;
+        }
         let losses = self.case.losses(&moment.temperature_k);
         for (node, watts) in losses.at_nodes_w {
             heat_w[node] -= watts;
@@ -291,13 +292,12 @@ impl<'a> March<'a> {
     /// Solves one stage, films and joint settled by iteration; `None` when they will not settle.
     fn stage(
         &self,
-        step: &Arc<Step>,
-        right: Vec<f64>,
+        step: &Step,
+        mut right: Vec<f64>,
         given: &[(usize, f64)],
         guess: &Moment,
     ) -> Option<Moment> {
         let model = self.case.model;
-        let mut right = right;
         for (node, watts) in given {
             right[*node] += step.tau_s * watts;
         }

@@ -55,6 +55,13 @@ pub(crate) struct Step {
     between: Full,
 }
 
+impl Step {
+    /// Solves (M + τ·(K + films))·x = right in place: the joint left out.
+    pub fn smooth(&self, right: &mut [f64]) {
+        self.factor.solve(right);
+    }
+}
+
 impl Model {
     /// Meshes and factors; `None` when memory runs out or a figure is not physical.
     pub fn new(
@@ -147,11 +154,6 @@ impl Model {
         temperature.iter().all(|value| value.is_finite()).then_some(temperature)
     }
 
-    /// Solves (M + τ·(K + films))·x = right in place: the joint left out.
-    pub fn smooth(&self, step: &Step, right: &mut [f64]) {
-        step.factor.solve(right);
-    }
-
     /// Hub less shaft, at each pair.
     pub fn differences<'a>(&'a self, nodal: &'a [f64]) -> impl Iterator<Item = f64> + 'a {
         self.mesh.pairs.iter().map(|pair| nodal[pair.hub] - nodal[pair.shaft])
@@ -175,6 +177,7 @@ fn skins(mesh: &Mesh) -> Vec<Skin> {
 pub(crate) mod tests {
     use super::*;
     use crate::kernel::elastic::Stiffness;
+    use crate::kernel::grading::as_float;
 
     pub(crate) const STEEL: Stiffness = Stiffness { young_pa: 207e9, poisson: 0.292 };
 
@@ -229,7 +232,7 @@ pub(crate) mod tests {
         let model = bar(10.0, 1.0);
         let step = model.step(1024, 0.3).unwrap();
         let count = model.mesh.nodes_m.len();
-        let right: Vec<f64> = (0..count).map(|k| 100.0 + (k % 7) as f64).collect();
+        let right: Vec<f64> = (0..count).map(|k| 100.0 + as_float(k % 7)).collect();
         let conductance: Vec<f64> =
             model.mesh.pairs.iter().map(|pair| 800.0 * pair.area_m2).collect();
         let found = model.solve(&step, &right, &conductance).unwrap();

@@ -23,6 +23,12 @@ pub(crate) struct Section {
 /// Breaks closer than this share of the bore are one (a mark beside a step).
 const SAME: f64 = 1e-6;
 
+/// Width at the fine places, growth and greatest width, as shares of the bore's radius: along the
+/// bore, across it, and along the shaft beyond it.
+const ALONG: [f64; 3] = [0.06, 0.35, 0.6];
+const ACROSS: [f64; 3] = [0.08, 0.4, 0.6];
+const BEYOND: [f64; 3] = [0.06, 0.6, f64::INFINITY];
+
 impl Section {
     /// Length of the bore.
     pub fn length_m(&self) -> f64 {
@@ -42,14 +48,15 @@ impl Section {
         breaks
     }
 
-    /// Widths as shares of the bore's radius: `size` at the fine places, growing by `growth`.
-    fn grading(&self, fine_m: Vec<f64>, size: f64, growth: f64) -> Grading {
+    /// Widths as shares of the bore's radius: `size` at the fine places, growing by `growth`, at
+    /// most `largest`.
+    fn grading(&self, fine_m: Vec<f64>, [size, growth, largest]: [f64; 3]) -> Grading {
         let (scale, unit) = (self.coarseness, self.bore_r_m);
         Grading {
             fine_m,
             size_m: size * unit * scale,
             growth: growth * scale,
-            largest_m: 0.4 * unit * scale,
+            largest_m: largest * unit * scale,
         }
     }
 
@@ -61,13 +68,13 @@ impl Section {
             steps.chain(self.marks_m.iter().copied()).filter(|z| (0.0..=length).contains(z)),
         );
         let fine = self.slices_m.iter().map(|slice| slice.0).chain([length]).collect();
-        let hub_z = self.grading(fine, 0.06, 0.35).lines(&bore_z);
+        let hub_z = self.grading(fine, ALONG).lines(&bore_z);
         let hub_r = self
-            .grading(vec![self.bore_r_m], 0.08, 0.4)
+            .grading(vec![self.bore_r_m], ACROSS)
             .lines(&self.breaks(self.slices_m.iter().map(|slice| slice.2).chain([self.bore_r_m])));
         let shaft_r =
-            self.grading(vec![self.bore_r_m], 0.08, 0.4).lines(&[self.hollow_r_m, self.bore_r_m]);
-        let beyond = self.grading(vec![0.0, length], 0.06, 0.6);
+            self.grading(vec![self.bore_r_m], ACROSS).lines(&[self.hollow_r_m, self.bore_r_m]);
+        let beyond = self.grading(vec![0.0, length], BEYOND);
         let mut shaft_z = beyond.lines(&self.beyond(-self.beyond_m[0], 0.0));
         shaft_z.pop();
         shaft_z.extend(&hub_z);

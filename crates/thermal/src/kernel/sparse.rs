@@ -6,9 +6,13 @@
 use std::sync::Arc;
 
 use faer::dyn_stack::{MemBuffer, MemStack};
-use faer::sparse::linalg::cholesky::{LltRef, SymbolicCholesky, factorize_symbolic_cholesky};
+use faer::linalg::cholesky::llt::factor::LltRegularization;
+use faer::sparse::linalg::cholesky::{
+    CholeskySymbolicParams, LltRef, SymbolicCholesky, SymmetricOrdering,
+    factorize_symbolic_cholesky,
+};
 use faer::sparse::{SparseColMatRef, SymbolicSparseColMatRef};
-use faer::{Conj, MatMut, Par, Side};
+use faer::{Conj, MatMut, Par, Side, Spec};
 
 /// Where a symmetric matrix has entries.
 #[derive(Clone, Debug, PartialEq)]
@@ -112,8 +116,7 @@ pub(crate) struct Order(Arc<SymbolicCholesky<usize>>);
 impl Order {
     /// By approximate minimum degree; `None` when memory runs out.
     pub fn new(pattern: &Pattern) -> Option<Self> {
-        let order = Default::default();
-        let params = Default::default();
+        let (order, params) = (SymmetricOrdering::Amd, CholeskySymbolicParams::default());
         factorize_symbolic_cholesky(pattern.symbolic(), Side::Lower, order, params)
             .ok()
             .map(|symbolic| Self(Arc::new(symbolic)))
@@ -122,17 +125,17 @@ impl Order {
     /// Factors a matrix; `None` unless it is positive definite.
     pub fn factor(&self, matrix: &Symmetric) -> Option<Factor> {
         let mut values = vec![0.0; self.0.len_val()];
-        let scratch = self.0.factorize_numeric_llt_scratch::<f64>(Par::Seq, Default::default());
+        let scratch = self.0.factorize_numeric_llt_scratch::<f64>(Par::Seq, Spec::default());
         let mut memory = MemBuffer::try_new(scratch).ok()?;
         self.0
             .factorize_numeric_llt(
                 &mut values,
                 SparseColMatRef::new(matrix.pattern.symbolic(), &matrix.values),
                 Side::Lower,
-                Default::default(),
+                LltRegularization::default(),
                 Par::Seq,
                 MemStack::new(&mut memory),
-                Default::default(),
+                Spec::default(),
             )
             .ok()?;
         Some(Factor { order: self.clone(), values })

@@ -2,10 +2,10 @@
 
 use quantities::{Length, Physical, ThermodynamicTemperature, Time};
 
-use super::{Hottest, Peak, Removal, Window, difference};
+use super::{Hottest, Removal, Window, difference};
 use crate::ThermalError;
 use crate::check::Effort;
-use crate::curve::{Place, Pull, Sample, Watch, hottest};
+use crate::curve::{Peak, Pull, Sample, Watch, first_over, hottest, peaks};
 use crate::kernel::case::{Burn, Place as Where};
 use crate::kernel::growth::Curve;
 use crate::kernel::march::{Leg, March, Moment, ticks};
@@ -73,6 +73,11 @@ impl<'a> Course<'a> {
         };
         let mut then = self.from(guess, start.clone(), opens, vec![], Goal::Shut)?;
         then.opens = Some(opens);
+        let left_m = then.leads.last().map_or(0.0, |(_, lead)| *lead);
+        if then.shuts.is_none() && left_m < 0.5 * self.asked.clearance.si() {
+            // It shuts at once: there was no clearance above the wanted one to lose.
+            then.shuts = Some(opens);
+        }
         Ok(Some(then))
     }
 
@@ -91,6 +96,10 @@ impl<'a> Course<'a> {
         let mut march = March::new(case, start, first, self.effort.tolerance_k())
             .ok_or_else(|| unsolved(since.si()))?;
         let mut run = Run::begin(self.model, watch.sample(&march.now), &march.now);
+        if march.now.joint.least_m() >= 0.5 * self.asked.clearance.si() {
+            run.opens = Some(since);
+            run.opened = Some((march.now.temperature_k.clone(), *guess));
+        }
         while march.now.ticks < end && !self.reached(&run, goal) {
             let leg = march.advance(end).ok_or_else(|| unsolved(march.now.seconds()))?;
             run.note(self.model, watch.sample(&leg.to), &leg.to);
@@ -117,7 +126,7 @@ impl<'a> Course<'a> {
 
     pub fn over_any_limit(&self, run: &Run) -> bool {
         let hub = self.asked.limit.is_some_and(|limit| run.hottest.1 > limit.si());
-        hub || run.peaks(&self.asked.places).iter().any(|peak| peak.over_limit.is_some())
+        hub || peaks(&run.curve, &self.asked.places).iter().any(|peak| peak.over_limit.is_some())
     }
 
     /// Notes the first opening and the shutting after it.
@@ -129,12 +138,12 @@ impl<'a> Course<'a> {
         let spare = |nodal: &[f64]| {
             march.case.free_gap_m(nodal).into_iter().fold(f64::INFINITY, f64::min) - wanted
         };
-        let Some(share) = leg.crossing(spare) else { return };
-        let time = Time::from_si(leg.seconds(share));
+        let Some(part) = leg.crossing(spare) else { return };
+        let time = Time::from_si(leg.seconds(part));
         if spare(&leg.to.temperature_k) >= 0.0 {
             if run.opens.is_none() {
                 run.opens = Some(time);
-                run.opened = Some((leg.temperature_k(share), *guess));
+                run.opened = Some((leg.temperature_k(part), *guess));
             }
         } else {
             run.shuts = Some(time);
@@ -199,25 +208,6 @@ impl Run {
         Hottest { peak: Peak { temperature, time, over_limit }, radius, along }
     }
 
-    pub fn peaks(&self, places: &[Place]) -> Vec<Peak> {
-        let peak = |(k, place): (usize, &Place)| {
-            let at = |sample: &Sample| sample.places[k];
-            let mut peak = Peak {
-                temperature: at(&self.curve[0]),
-                time: self.curve[0].time,
-                over_limit: None,
-            };
-            for sample in &self.curve {
-                if at(sample) > peak.temperature {
-                    peak = Peak { temperature: at(sample), time: sample.time, over_limit: None };
-                }
-            }
-            peak.over_limit = place.limit.and_then(|limit| first_over(&self.curve, limit, at));
-            peak
-        };
-        places.iter().enumerate().map(peak).collect()
-    }
-
     /// How much another run's answer differs: of the time to open, or of the pull that is left.
     pub fn difference(&self, other: &Self, cold_n: f64, interference_r_m: f64) -> f64 {
         match (self.opens, other.opens) {
@@ -243,13 +233,4 @@ impl Run {
 
 fn leg_end(leg: &Leg) -> Time {
     Time::from_si(leg.to.seconds())
-}
-
-/// When a temperature is first seen above its limit.
-fn first_over(
-    curve: &[Sample],
-    limit: ThermodynamicTemperature,
-    at: impl Fn(&Sample) -> ThermodynamicTemperature,
-) -> Option<Time> {
-    curve.iter().find(|sample| at(sample) > limit).map(|sample| sample.time)
 }
