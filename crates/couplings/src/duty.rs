@@ -1,7 +1,8 @@
 //! What a drive asks of a coupling, and the reasons for or against a kind that follow.
 
 use quantities::{AngularVelocity, Physical};
-use serde::Serialize;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 
 /// What a drive asks of a coupling; what is not known stays `None`.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -32,7 +33,9 @@ pub enum Need {
 }
 
 /// How a load runs.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
 #[serde(rename_all = "snake_case")]
 pub enum Load {
     /// Steadily: a centrifugal pump on clean liquid.
@@ -43,6 +46,24 @@ pub enum Load {
     Heavy,
     /// With extreme shock, or reversing.
     Extreme,
+}
+
+impl Load {
+    /// In a few words.
+    pub fn says(self) -> &'static str {
+        match self {
+            Self::Uniform => "runs steadily",
+            Self::Moderate => "moderate shock",
+            Self::Heavy => "heavy shock",
+            Self::Extreme => "extreme shock, or reversing",
+        }
+    }
+}
+
+impl From<bool> for Need {
+    fn from(asked: bool) -> Self {
+        if asked { Self::Yes } else { Self::No }
+    }
 }
 
 /// A reason for or against a kind.

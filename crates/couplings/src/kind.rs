@@ -6,12 +6,14 @@
 //! Figures given here are what is common for the kind, with their source; whoever uses them says
 //! so. The maker's sheet ([`crate::Sheet`]) comes first wherever it has a figure.
 
-use quantities::{Angle, Length, Physical, Source};
+use quantities::Source;
 use serde::Serialize;
 
 pub use crate::cautions::{Caution, common_cautions};
+pub use crate::character::{Character, Gives};
 pub use crate::duty::{Duty, Load, Need, Reason, Speaks};
 pub use crate::findings::common_findings;
+pub use crate::forgives::{Forgives, Play, Shock, Twist};
 use crate::step::Step;
 
 /// A kind of coupling.
@@ -33,6 +35,9 @@ pub trait Kind: Sync {
 
     /// What it forgives, and what it does to the torque.
     fn forgives(&self, form: &Form) -> Forgives;
+
+    /// What it is like to live with: what can be seen, how it twists, what its balance rests on.
+    fn character(&self) -> Character;
 
     /// Grease or oil, if it needs any.
     fn lubrication(&self) -> Option<Lubrication>;
@@ -68,6 +73,14 @@ pub trait Kind: Sync {
 
     /// For and against this kind on such a duty.
     fn suits(&self, duty: &Duty) -> Vec<Reason>;
+
+    /// How many circles of flange, cover or pack bolts it has, each with as many as the sheet says.
+    fn bolt_circles(&self, form: &Form) -> u32 {
+        match form.spacer {
+            Spacer::With => 2,
+            Spacer::Without => 1,
+        }
+    }
 
     /// The form of this name; the usual one when there is no name, none when it is not known.
     fn form(&self, name: Option<&str>) -> Option<&'static Form> {
@@ -106,6 +119,17 @@ pub enum Planes {
     One,
     /// Two: offset too.
     Two,
+}
+
+impl Planes {
+    /// In a few words.
+    pub fn says(self) -> &'static str {
+        match self {
+            Self::None => "nowhere: rigid",
+            Self::One => "at one plane: angle and end movement, no offset by angles alone",
+            Self::Two => "at two planes: offset too",
+        }
+    }
 }
 
 /// Whether a spacer stands between the hubs.
@@ -157,86 +181,37 @@ pub enum Each {
     AsMade,
 }
 
-/// What a coupling forgives per engagement (gear mesh, pack, element), as is common for its kind;
-/// low and high of what is met. Capacity, not a target for the line-up.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct Forgives {
-    /// Planes of flexure.
-    pub planes: Planes,
-    /// Angle at one engagement, degrees; `None` means none at all.
-    pub angular_deg: Option<[f64; 2]>,
-    /// Offset of the shafts, mm; `None` with two planes means that it follows from the angle and
-    /// the length between them, with fewer that there is none.
-    pub parallel_mm: Option<[f64; 2]>,
-    /// Movement along the shaft, to each side of the set position, mm.
-    pub axial_mm: Option<[f64; 2]>,
-    /// How it passes a shock on.
-    pub shock: Shock,
-    /// How it twists.
-    pub twist: Twist,
-    /// Free play in the direction of turning.
-    pub play: Play,
-    /// How the figures are known.
-    pub source: Source,
-}
-
-impl Forgives {
-    /// Angle at one engagement, low and high.
-    pub fn angular(&self) -> Option<[Angle; 2]> {
-        self.angular_deg.map(|span| span.map(|degrees| Angle::from_si(degrees.to_radians())))
+impl Each {
+    /// How many that is, with so many bolts in one circle; `None` when it can't be told.
+    ///
+    /// # Example
+    /// ```
+    /// use couplings::kind::Each;
+    /// assert_eq!(Each::TwoPerBolt.count(Some(6), 2), Some(24));
+    /// assert_eq!(Each::PerBolt.count(None, 2), None);
+    /// ```
+    pub fn count(self, bolts: Option<u32>, circles: u32) -> Option<u32> {
+        let bolts = bolts.and_then(|bolts| bolts.checked_mul(circles));
+        match self {
+            Self::One => Some(1),
+            Self::PerHub | Self::Two => Some(2),
+            Self::PerBolt => bolts,
+            Self::TwoPerBolt => bolts?.checked_mul(2),
+            Self::AsMade => None,
+        }
     }
 
-    /// Offset, low and high.
-    pub fn parallel(&self) -> Option<[Length; 2]> {
-        self.parallel_mm.map(millimetres)
+    /// In words, where no number can be given.
+    pub fn says(self) -> &'static str {
+        match self {
+            Self::One => "one",
+            Self::PerHub => "one to a hub",
+            Self::Two => "two",
+            Self::PerBolt => "one to a bolt",
+            Self::TwoPerBolt => "two to a bolt",
+            Self::AsMade => "as the maker has it",
+        }
     }
-
-    /// Axial movement, low and high.
-    pub fn axial(&self) -> Option<[Length; 2]> {
-        self.axial_mm.map(millimetres)
-    }
-}
-
-fn millimetres(span: [f64; 2]) -> [Length; 2] {
-    span.map(|mm| Length::from_si(mm / 1e3))
-}
-
-/// How a coupling passes a shock on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Shock {
-    /// As it comes.
-    Passes,
-    /// Takes the edge off.
-    Softens,
-    /// Spreads it well out and damps it.
-    Cushions,
-}
-
-/// How a coupling twists under torque.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Twist {
-    /// Not at all: as stiff as a shaft.
-    Rigid,
-    /// Hardly.
-    Stiff,
-    /// Soft at first, stiffer as the torque rises.
-    Progressive,
-    /// Softly.
-    Soft,
-}
-
-/// Free play in the direction of turning.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Play {
-    /// None.
-    None,
-    /// A little.
-    Little,
-    /// Backlash that the kind needs for its movement and its oil film.
-    Backlash,
 }
 
 /// What a coupling must be lubricated with, and how.

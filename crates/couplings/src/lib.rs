@@ -11,6 +11,7 @@
 //! are (`lineup`).
 
 mod cautions;
+mod character;
 pub mod closeup;
 pub mod din_740;
 mod duty;
@@ -18,6 +19,7 @@ mod end;
 pub mod end_float;
 pub mod envelope;
 mod findings;
+mod forgives;
 pub mod gap;
 pub mod growth;
 pub mod kind;
@@ -38,9 +40,9 @@ pub mod wear;
 
 pub use end::End;
 pub use kind::{
-    Bolting, Caution, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule, GoesBack, Kind,
-    Load, Lubrication, Need, Part, Planes, Play, Reason, Shock, Spacer, Speaks, Turn, Twist,
-    common_cautions, common_findings,
+    Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
+    Gives, GoesBack, Kind, Load, Lubrication, Need, Part, Planes, Play, Reason, Shock, Spacer,
+    Speaks, Turn, Twist, common_cautions, common_findings,
 };
 pub use kinds::{kind, kinds};
 pub use share::Share;

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use couplings::kind::{Planes, common_cautions, common_findings};
+use couplings::kind::{Gives, Planes, Shock, common_cautions, common_findings};
 use couplings::step::{PLACEHOLDERS, blanks};
 use couplings::{End, Form, Kind, Stage, Step, When, kind, kinds};
 
@@ -193,6 +193,23 @@ fn every_finding_says_what_to_do() {
             let lists = [finding.causes, finding.check, finding.mend];
             assert!(lists.iter().all(|list| !list.is_empty()), "{} {}", kind.name(), finding.id);
         }
+    }
+}
+
+/// A kind without a flexing element gives nowhere, one of rubber cushions, and only the kind that is
+/// not known here says that it does not know.
+#[test]
+fn a_kind_says_what_it_is_like() {
+    for (kind, form) in forms() {
+        let (like, forgives) = (kind.character(), kind.forgives(form));
+        for text in [like.seen, like.torsion, like.balance] {
+            assert!(text.ends_with('.') && text.len() > 20, "{}: {text}", kind.name());
+        }
+        let cushions = forgives.shock == Shock::Cushions;
+        assert_eq!(cushions, like.gives == Gives::Elastomer, "{}", kind.name());
+        assert_eq!(like.gives == Gives::NotKnown, kind.name() == "other");
+        assert_eq!(forgives.shock == Shock::NotKnown, kind.name() == "other");
+        assert!(kind.bolt_circles(form) >= 1);
     }
 }
 

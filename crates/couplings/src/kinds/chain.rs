@@ -4,8 +4,8 @@ use quantities::{Basis, Source};
 
 use crate::duty::reasons;
 use crate::kind::{
-    Bolting, Caution, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule, GoesBack, Kind,
-    Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
+    Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
+    Gives, GoesBack, Kind, Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
 };
 use crate::step::{Stage, Step};
 use crate::steps;
@@ -82,6 +82,17 @@ impl Kind for Chain {
                 "",
                 Basis::Memory,
             ),
+        }
+    }
+
+    fn character(&self) -> Character {
+        Character {
+            seen: "Rollers and sprocket teeth with the cover off; all of it where there is no \
+                   cover.",
+            torsion: "Stiff, with the play of rollers in the teeth.",
+            balance: "A loose ring in a cover: for slow and moderate speeds.",
+            gives: Gives::Metal,
+            source: Source::common_practice("roller chain couplings"),
         }
     }
 

@@ -4,8 +4,8 @@ use quantities::{Basis, Source};
 
 use crate::duty::reasons;
 use crate::kind::{
-    Bolting, Caution, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule, GoesBack, Kind,
-    Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
+    Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
+    Gives, GoesBack, Kind, Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
 };
 use crate::step::{Stage, Step};
 use crate::steps;
@@ -81,6 +81,18 @@ impl Kind for Diaphragm {
                 "",
                 Basis::Memory,
             ),
+        }
+    }
+
+    fn character(&self) -> Character {
+        Character {
+            seen: "Little: guards cover most of the diaphragms; their rims, and bolts with \
+                   their marks.",
+            torsion: "Stiff along a straight line, no play.",
+            balance: "Made for speed: balanced by the maker as an assembly, every part back to \
+                   its marks.",
+            gives: Gives::Metal,
+            source: Source::common_practice("diaphragm couplings"),
         }
     }
 

@@ -4,8 +4,8 @@ use quantities::{Basis, Source};
 
 use crate::duty::reasons;
 use crate::kind::{
-    Bolting, Caution, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule, GoesBack, Kind,
-    Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
+    Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
+    Gives, GoesBack, Kind, Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
 };
 use crate::step::{Stage, Step};
 use crate::steps;
@@ -14,8 +14,9 @@ pub struct Disc;
 
 const TWO_PACKS: &str = "two packs with spacer";
 const ONE_PACK: &str = "single pack";
+const CLOSE: &str = "close-coupled";
 
-static FORMS: [Form; 2] = [
+static FORMS: [Form; 3] = [
     Form {
         name: TWO_PACKS,
         says: "A pack at each end of a spacer: two flexing planes.",
@@ -27,6 +28,13 @@ static FORMS: [Form; 2] = [
         says: "One pack between two hubs: it takes angle and end movement, no offset.",
         planes: Planes::One,
         spacer: Spacer::Without,
+    },
+    Form {
+        name: CLOSE,
+        says: "Hubs turned towards each other inside a spacer split along its length, a pack at \
+               each end: two flexing planes in the room of a short coupling.",
+        planes: Planes::Two,
+        spacer: Spacer::With,
     },
 ];
 
@@ -56,7 +64,8 @@ impl Kind for Disc {
             Part::new('D', "disc pack", if two { Each::Two } else { Each::One }),
         ];
         if two {
-            parts.push(Part::new('E', "spacer", Each::One));
+            let name = if form.name == CLOSE { "split spacer" } else { "spacer" };
+            parts.push(Part::new('E', name, Each::One));
         }
         parts.extend([
             Part::new('H', "bolt", Each::PerBolt),
@@ -81,6 +90,17 @@ impl Kind for Disc {
                 "",
                 Basis::Memory,
             ),
+        }
+    }
+
+    fn character(&self) -> Character {
+        Character {
+            seen: "All of it: edges of the packs, bolts and their marks, stopped or by strobe.",
+            torsion: "Stiff along a straight line, no play.",
+            balance: "Fixed centres keep it true; in a balanced one every bolt, nut and washer \
+                   has its own place.",
+            gives: Gives::Metal,
+            source: Source::common_practice("disc couplings"),
         }
     }
 
@@ -157,14 +177,15 @@ impl Kind for Disc {
             steps::HEAT_DRIVEN,
             steps::SLIP_DRIVEN,
             steps::COOL,
-            GAP,
+            if form.name == CLOSE { GAP_CLOSE } else { GAP },
             steps::LINEUP,
             SEATS,
         ];
-        match form.spacer {
-            Spacer::With => order.push(SPACER_IN),
-            Spacer::Without => order.push(PACK_IN),
-        }
+        order.push(match form.name {
+            TWO_PACKS => SPACER_IN,
+            CLOSE => SPLIT_IN,
+            _ => PACK_IN,
+        });
         order.extend([BOLTS, TORQUE, FLAT, steps::GUARD, steps::FIRST_RUN, steps::HOT_CHECK]);
         order
     }
@@ -172,6 +193,9 @@ impl Kind for Disc {
     fn removal_steps(&self, form: &Form) -> Vec<Step> {
         let mut order = vec![steps::OFF_LOCKOUT, steps::OFF_GUARD, steps::OFF_RECORD, OFF_LOOK];
         match form.spacer {
+            Spacer::With if form.name == CLOSE => {
+                order.extend([OFF_SUPPORT, OFF_BOLTS, OFF_SPLIT]);
+            }
             Spacer::With => order.extend([OFF_SUPPORT, OFF_BOLTS, OFF_SPACER]),
             Spacer::Without => order.extend([OFF_BOLTS, OFF_PACK]),
         }
@@ -259,6 +283,16 @@ const GAP: Step = Step::new(
 )
 .needs(&["inside micrometer", "gauge block"]);
 
+const GAP_CLOSE: Step = Step::new(
+    "gap",
+    Stage::Gap,
+    "Set the seats apart: {gap.packs}, measured at four points",
+    "Over both hubs, from the seat on the one flange to that on the other: it equals the spacer \
+     with its packs, rotors where they run, growth taken in. Quarter turns apart. Then tighten \
+     set screws and measure again.",
+)
+.needs(&["outside caliper or gauge rod", "gauge block"]);
+
 const SEATS: Step = Step::new(
     "seats",
     Stage::Closeup,
@@ -276,6 +310,15 @@ const SPACER_IN: Step = Step::new(
      only as far as the sheet allows. Match marks together.",
 )
 .needs(&["soft sling or blocks", "long bolts", "gloves"]);
+
+const SPLIT_IN: Step = Step::new(
+    "pack-in",
+    Stage::Closeup,
+    "Packs on, then the halves of the spacer; marks together",
+    "Both halves of one set, their joint screws in by hand first and tight before the packs are. \
+     Sling or blocks carry the spacer until both ends are bolted: it never hangs on one pack.",
+)
+.needs(&["soft sling or blocks", "gloves"]);
 
 const PACK_IN: Step = Step::new(
     "pack-in",
@@ -346,6 +389,14 @@ const OFF_SPACER: Step = Step::new(
     "Only as far as needed, evenly. Never pry on laminations.",
 )
 .needs(&["long bolts or jack screws", "soft sling"]);
+
+const OFF_SPLIT: Step = Step::new(
+    "off-spacer",
+    Stage::Removal,
+    "Part the spacer along its joint; lift the halves and packs out",
+    "Halves stay a pair, their screws with them. Never pry on laminations.",
+)
+.needs(&["soft sling", "tags"]);
 
 const OFF_PACK: Step = Step::new(
     "off-pack",

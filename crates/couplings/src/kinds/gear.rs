@@ -4,8 +4,8 @@ use quantities::{Basis, Source};
 
 use crate::duty::reasons;
 use crate::kind::{
-    Bolting, Caution, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule, GoesBack, Kind,
-    Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
+    Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
+    Gives, GoesBack, Kind, Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
 };
 use crate::step::{Stage, Step, When};
 use crate::steps;
@@ -108,6 +108,19 @@ impl Kind for Gear {
                 "",
                 Basis::Memory,
             ),
+        }
+    }
+
+    fn character(&self) -> Character {
+        Character {
+            seen: "Nothing while it is closed: sleeves hide teeth and grease, and only leaks \
+                   tell.",
+            torsion: "Stiff, with backlash at the teeth: quiet while the torque goes one way, \
+                   hammering where it reverses.",
+            balance: "Tooth tips centre the sleeves: true while new, less so as they wear. A \
+                   fast one is balanced as an assembly and goes back to its marks.",
+            gives: Gives::Metal,
+            source: Source::common_practice("gear couplings"),
         }
     }
 

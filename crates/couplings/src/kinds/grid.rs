@@ -4,8 +4,8 @@ use quantities::{Basis, Source};
 
 use crate::duty::reasons;
 use crate::kind::{
-    Bolting, Caution, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule, GoesBack, Kind,
-    Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
+    Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
+    Gives, GoesBack, Kind, Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
 };
 use crate::step::{Stage, Step, When};
 use crate::steps;
@@ -90,6 +90,19 @@ impl Kind for Grid {
                 "",
                 Basis::Memory,
             ),
+        }
+    }
+
+    fn character(&self) -> Character {
+        Character {
+            seen: "Nothing while the cover is on; with it off every rung, without moving a \
+                   machine.",
+            torsion: "Soft at light load, stiffer as the grid beds on the flare of its grooves; \
+                   a little play.",
+            balance: "Grid and cover are never quite central: for moderate speeds as supplied, \
+                   cover halves of one set.",
+            gives: Gives::Metal,
+            source: Source::common_practice("grid couplings"),
         }
     }
 
@@ -246,6 +259,11 @@ impl Kind for Grid {
 
     fn findings(&self) -> &'static [Finding] {
         &FINDINGS
+    }
+
+    /// Those of the cover.
+    fn bolt_circles(&self, _: &Form) -> u32 {
+        1
     }
 
     fn suits(&self, duty: &Duty) -> Vec<Reason> {

@@ -4,8 +4,8 @@ use quantities::{Basis, Source};
 
 use crate::duty::reasons;
 use crate::kind::{
-    Bolting, Caution, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule, GoesBack, Kind,
-    Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
+    Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
+    Gives, GoesBack, Kind, Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
 };
 use crate::step::{Stage, Step};
 use crate::steps;
@@ -91,6 +91,17 @@ impl Kind for Jaw {
                 "",
                 Basis::Memory,
             ),
+        }
+    }
+
+    fn character(&self) -> Character {
+        Character {
+            seen: "The rim of the element; a wrapped one comes off in place, a star only when \
+                   a hub slides back.",
+            torsion: "Stiffer as the element is squeezed; a little play once it has set.",
+            balance: "Element and jaws centre it loosely: for moderate speeds.",
+            gives: Gives::Elastomer,
+            source: Source::common_practice("jaw couplings"),
         }
     }
 

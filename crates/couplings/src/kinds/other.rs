@@ -3,8 +3,8 @@
 use quantities::Source;
 
 use crate::kind::{
-    Bolting, Caution, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule, Kind,
-    Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
+    Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
+    Gives, Kind, Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
 };
 use crate::step::{Stage, Step};
 use crate::steps;
@@ -69,11 +69,23 @@ impl Kind for Other {
             angular_deg: None,
             parallel_mm: None,
             axial_mm: None,
-            shock: Shock::Passes,
-            twist: Twist::Stiff,
-            play: Play::None,
+            shock: Shock::NotKnown,
+            twist: Twist::NotKnown,
+            play: Play::NotKnown,
             source: Source::common_practice(
                 "nothing is taken as forgiven that the maker’s sheet does not give",
+            ),
+        }
+    }
+
+    fn character(&self) -> Character {
+        Character {
+            seen: "Not known of such a kind: look at the maker’s drawing.",
+            torsion: "Not known of such a kind: the maker’s sheet says it.",
+            balance: "Not known of such a kind: the maker’s sheet says it.",
+            gives: Gives::NotKnown,
+            source: Source::common_practice(
+                "nothing is taken as known that the maker’s sheet does not give",
             ),
         }
     }

@@ -4,8 +4,8 @@ use quantities::{Basis, Source};
 
 use crate::duty::reasons;
 use crate::kind::{
-    Bolting, Caution, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule, GoesBack, Kind,
-    Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
+    Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
+    Gives, GoesBack, Kind, Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
 };
 use crate::step::{Stage, Step};
 use crate::steps;
@@ -80,6 +80,16 @@ impl Kind for PinAndBush {
                 "",
                 Basis::Memory,
             ),
+        }
+    }
+
+    fn character(&self) -> Character {
+        Character {
+            seen: "Ends of the bushes; a pin comes out for a look without moving a machine.",
+            torsion: "Stiffer as the bushes are squeezed; a little play once they have worn.",
+            balance: "Pins and bushes of one set and mass, each hub by itself.",
+            gives: Gives::Elastomer,
+            source: Source::common_practice("pin and bush couplings"),
         }
     }
 
@@ -203,6 +213,11 @@ impl Kind for PinAndBush {
 
     fn findings(&self) -> &'static [Finding] {
         &FINDINGS
+    }
+
+    /// The pins.
+    fn bolt_circles(&self, _: &Form) -> u32 {
+        1
     }
 
     fn suits(&self, duty: &Duty) -> Vec<Reason> {

@@ -4,8 +4,8 @@ use quantities::{Basis, Source};
 
 use crate::duty::reasons;
 use crate::kind::{
-    Bolting, Caution, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule, GoesBack, Kind,
-    Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
+    Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
+    Gives, GoesBack, Kind, Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
 };
 use crate::step::{Stage, Step};
 use crate::steps;
@@ -83,6 +83,16 @@ impl Kind for Rigid {
             twist: Twist::Rigid,
             play: Play::None,
             source: Source::common_practice("by definition"),
+        }
+    }
+
+    fn character(&self) -> Character {
+        Character {
+            seen: "Faces, bolts and spigot; nothing works in it.",
+            torsion: "As stiff as a shaft, no play.",
+            balance: "It runs as true as its faces, spigot and shafts; bolts of one set and mass.",
+            gives: Gives::Nothing,
+            source: Source::common_practice("rigid flange couplings"),
         }
     }
 

@@ -4,8 +4,8 @@ use quantities::{Basis, Source};
 
 use crate::duty::reasons;
 use crate::kind::{
-    Bolting, Caution, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule, GoesBack, Kind,
-    Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
+    Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
+    Gives, GoesBack, Kind, Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
 };
 use crate::step::{Stage, Step};
 use crate::steps;
@@ -93,6 +93,17 @@ impl Kind for Shear {
                 "",
                 Basis::Memory,
             ),
+        }
+    }
+
+    fn character(&self) -> Character {
+        Character {
+            seen: "The whole outside of the element: cracks, twist that stays, crumbs.",
+            torsion: "Very soft, nearly along a straight line, no play: it winds up by degrees.",
+            balance: "The element spreads with speed and draws the hubs together: for moderate \
+                   speeds.",
+            gives: Gives::Elastomer,
+            source: Source::common_practice("couplings with elastomer in shear"),
         }
     }
 
@@ -218,6 +229,11 @@ impl Kind for Shear {
 
     fn findings(&self) -> &'static [Finding] {
         &FINDINGS
+    }
+
+    /// One to a flange.
+    fn bolt_circles(&self, _: &Form) -> u32 {
+        2
     }
 
     fn suits(&self, duty: &Duty) -> Vec<Reason> {
