@@ -393,7 +393,7 @@ const OFF_SPACER: Step = Step::new(
 const OFF_SPLIT: Step = Step::new(
     "off-spacer",
     Stage::Removal,
-    "Part the spacer along its joint; lift the halves and packs out",
+    "Part the spacer along its joint; lift halves and packs out",
     "Halves stay a pair, their screws with them. Never pry on laminations.",
 )
 .needs(&["soft sling", "tags"]);
