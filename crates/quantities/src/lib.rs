@@ -10,6 +10,7 @@
 //!
 //! Not here: what any number means for a coupling.
 
+mod conformance;
 mod dimension;
 mod estimate;
 mod kind;
@@ -23,6 +24,7 @@ mod verdict;
 mod whole;
 mod working;
 
+pub use conformance::{probability_inside, settling};
 pub use dimension::{Dimension, Physical};
 pub use estimate::{Estimate, is_spread, root_sum_square};
 pub use kind::{Kind, System};

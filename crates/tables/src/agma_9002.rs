@@ -18,7 +18,7 @@ pub const SOURCE: Source =
     Source::new("ANSI/AGMA 9002-B04", "bore and keyway tolerances, inch series", Basis::Read);
 
 /// What a bore is made for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Fit {
     /// The hub slides on.

@@ -1,10 +1,14 @@
-//! ANSI B4.1: preferred limits and fits, inch series: LN1 to LN3, FN1 to FN5 and LC2.
+//! ANSI B4.1: preferred limits and fits, inch series.
 //!
-//! LN are locational fits with interference, FN force and shrink fits, LC2 the locational clearance
-//! fit H7/h6. The hole’s lower deviation is zero. Sizes are at 68 °F.
+//! RC are running and sliding fits, LC, LT and LN locational fits (clearance, transition,
+//! interference), FN force and shrink fits. The hole’s lower deviation is zero. Sizes are at 68 °F.
 //!
-//! Held: FN to 12.41 in (FN3 from 0.95 in), LN and LC2 to 19.69 in. FN over 3.94 up to 4.73 in is
-//! from memory; each row is checked against its own rule.
+//! Held: FN to 12.41 in (FN3 from 0.95 in), LN and LC2 to 19.69 in; RC, the other LC and LT over
+//! 0.12 up to 19.69 in, these from memory. FN over 3.94 up to 4.73 in is from memory too; each row
+//! is checked against its own rule.
+
+mod grades;
+mod tight;
 
 use std::fmt;
 use std::str::FromStr;
@@ -15,56 +19,11 @@ use serde::{Deserialize, Serialize};
 use uom::si::length::{inch, mil};
 
 use crate::fits::{Zone, Zones};
-use crate::step::{NO, Row, lies_in, row};
+use crate::step::{lies_in, row};
+use tight::{FN, LN};
 
 /// Upper deviation of the hole, upper and lower of the shaft, in thousandths of an inch.
 type Limits = [f64; 3];
-
-const DASH: Limits = [NO; 3];
-
-#[rustfmt::skip]
-const FN: [Row<[Limits; 5]>; 21] = [
-    // over, to (in) |       FN1                   FN2                   FN3                   FN4                   FN5
-    ( 0.00,  0.12, [[ 0.25,  0.50,  0.30], [ 0.40,  0.85,  0.60],                DASH, [ 0.40,  0.95,  0.70], [ 0.60,  1.30,  0.90]]),
-    ( 0.12,  0.24, [[ 0.30,  0.60,  0.40], [ 0.50,  1.00,  0.70],                DASH, [ 0.50,  1.20,  0.90], [ 0.70,  1.70,  1.20]]),
-    ( 0.24,  0.40, [[ 0.40,  0.75,  0.50], [ 0.60,  1.40,  1.00],                DASH, [ 0.60,  1.60,  1.20], [ 0.90,  2.00,  1.40]]),
-    ( 0.40,  0.56, [[ 0.40,  0.80,  0.50], [ 0.70,  1.60,  1.20],                DASH, [ 0.70,  1.80,  1.40], [ 1.00,  2.30,  1.60]]),
-    ( 0.56,  0.71, [[ 0.40,  0.90,  0.60], [ 0.70,  1.60,  1.20],                DASH, [ 0.70,  1.80,  1.40], [ 1.00,  2.50,  1.80]]),
-    ( 0.71,  0.95, [[ 0.50,  1.10,  0.70], [ 0.80,  1.90,  1.40],                DASH, [ 0.80,  2.10,  1.60], [ 1.20,  3.00,  2.20]]),
-    ( 0.95,  1.19, [[ 0.50,  1.20,  0.80], [ 0.80,  1.90,  1.40], [ 0.80,  2.10,  1.60], [ 0.80,  2.30,  1.80], [ 1.20,  3.30,  2.50]]),
-    ( 1.19,  1.58, [[ 0.60,  1.30,  0.90], [ 1.00,  2.40,  1.80], [ 1.00,  2.60,  2.00], [ 1.00,  3.10,  2.50], [ 1.60,  4.00,  3.00]]),
-    ( 1.58,  1.97, [[ 0.60,  1.40,  1.00], [ 1.00,  2.40,  1.80], [ 1.00,  2.80,  2.20], [ 1.00,  3.40,  2.80], [ 1.60,  5.00,  4.00]]),
-    ( 1.97,  2.56, [[ 0.70,  1.80,  1.30], [ 1.20,  2.70,  2.00], [ 1.20,  3.20,  2.50], [ 1.20,  4.20,  3.50], [ 1.80,  6.20,  5.00]]),
-    ( 2.56,  3.15, [[ 0.70,  1.90,  1.40], [ 1.20,  2.90,  2.20], [ 1.20,  3.70,  3.00], [ 1.20,  4.70,  4.00], [ 1.80,  7.20,  6.00]]),
-    ( 3.15,  3.94, [[ 0.90,  2.40,  1.80], [ 1.40,  3.70,  2.80], [ 1.40,  4.40,  3.50], [ 1.40,  5.90,  5.00], [ 2.20,  8.40,  7.00]]),
-    ( 3.94,  4.73, [[ 0.90,  2.60,  2.00], [ 1.40,  3.90,  3.00], [ 1.40,  4.90,  4.00], [ 1.40,  6.90,  6.00], [ 2.20,  9.40,  8.00]]),
-    ( 4.73,  5.52, [[ 1.00,  2.90,  2.20], [ 1.60,  4.50,  3.50], [ 1.60,  6.00,  5.00], [ 1.60,  8.00,  7.00], [ 2.50, 11.60, 10.00]]),
-    ( 5.52,  6.30, [[ 1.00,  3.20,  2.50], [ 1.60,  5.00,  4.00], [ 1.60,  6.00,  5.00], [ 1.60,  8.00,  7.00], [ 2.50, 13.60, 12.00]]),
-    ( 6.30,  7.09, [[ 1.00,  3.50,  2.80], [ 1.60,  5.50,  4.50], [ 1.60,  7.00,  6.00], [ 1.60,  9.00,  8.00], [ 2.50, 13.60, 12.00]]),
-    ( 7.09,  7.88, [[ 1.20,  3.80,  3.00], [ 1.80,  6.20,  5.00], [ 1.80,  8.20,  7.00], [ 1.80, 10.20,  9.00], [ 2.80, 15.80, 14.00]]),
-    ( 7.88,  8.86, [[ 1.20,  4.30,  3.50], [ 1.80,  6.20,  5.00], [ 1.80,  8.20,  7.00], [ 1.80, 11.20, 10.00], [ 2.80, 17.80, 16.00]]),
-    ( 8.86,  9.85, [[ 1.20,  4.30,  3.50], [ 1.80,  7.20,  6.00], [ 1.80,  9.20,  8.00], [ 1.80, 13.20, 12.00], [ 2.80, 17.80, 16.00]]),
-    ( 9.85, 11.03, [[ 1.20,  4.90,  4.00], [ 2.00,  7.20,  6.00], [ 2.00, 10.20,  9.00], [ 2.00, 13.20, 12.00], [ 3.00, 20.00, 18.00]]),
-    (11.03, 12.41, [[ 1.20,  4.90,  4.00], [ 2.00,  8.20,  7.00], [ 2.00, 10.20,  9.00], [ 2.00, 15.20, 14.00], [ 3.00, 22.00, 20.00]]),
-];
-
-#[rustfmt::skip]
-const LN: [Row<[Limits; 3]>; 13] = [
-    // over, to (in) |       LN1                   LN2                   LN3
-    ( 0.00,  0.12, [[ 0.25,  0.45,  0.25], [ 0.40,  0.65,  0.40], [ 0.40,  0.75,  0.50]]),
-    ( 0.12,  0.24, [[ 0.30,  0.50,  0.30], [ 0.50,  0.80,  0.50], [ 0.50,  0.90,  0.60]]),
-    ( 0.24,  0.40, [[ 0.40,  0.65,  0.40], [ 0.60,  1.00,  0.60], [ 0.60,  1.20,  0.80]]),
-    ( 0.40,  0.71, [[ 0.40,  0.80,  0.40], [ 0.70,  1.10,  0.70], [ 0.70,  1.40,  1.00]]),
-    ( 0.71,  1.19, [[ 0.50,  1.00,  0.50], [ 0.80,  1.30,  0.80], [ 0.80,  1.70,  1.20]]),
-    ( 1.19,  1.97, [[ 0.60,  1.10,  0.60], [ 1.00,  1.60,  1.00], [ 1.00,  2.00,  1.40]]),
-    ( 1.97,  3.15, [[ 0.70,  1.30,  0.80], [ 1.20,  2.10,  1.40], [ 1.20,  2.30,  1.60]]),
-    ( 3.15,  4.73, [[ 0.90,  1.60,  1.00], [ 1.40,  2.50,  1.60], [ 1.40,  2.90,  2.00]]),
-    ( 4.73,  7.09, [[ 1.00,  1.90,  1.20], [ 1.60,  2.80,  1.80], [ 1.60,  3.50,  2.50]]),
-    ( 7.09,  9.85, [[ 1.20,  2.20,  1.40], [ 1.80,  3.20,  2.00], [ 1.80,  4.20,  3.00]]),
-    ( 9.85, 12.41, [[ 1.20,  2.30,  1.40], [ 2.00,  3.40,  2.20], [ 2.00,  4.70,  3.50]]),
-    (12.41, 15.75, [[ 1.40,  2.60,  1.60], [ 2.20,  3.90,  2.50], [ 2.20,  5.90,  4.50]]),
-    (15.75, 19.69, [[ 1.60,  2.80,  1.80], [ 2.50,  4.40,  2.80], [ 2.50,  6.60,  5.00]]),
-];
 
 const FN_SOURCE: Source = Source::new(
     "ANSI B4.1-1967 Table 11, in Machinery’s Handbook, 27th and 31st ed.",
@@ -78,14 +37,20 @@ const LN_SOURCE: Source = Source::new(
     "interference locational fits",
     Basis::Read,
 );
-const LC_SOURCE: Source =
+const LC2_SOURCE: Source =
     Source::new("ANSI B4.1", "LC2 is H7/h6, with the holes of LN1 and LN2", Basis::Computed);
+const MADE_SOURCE: Source =
+    Source::new("ANSI B4.1", "grades and deviations of RC, LC and LT", Basis::Memory);
 
 /// The families held here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Family {
+    /// Running and sliding.
+    Rc,
     /// Locational clearance.
     Lc,
+    /// Locational transition.
+    Lt,
     /// Locational interference.
     Ln,
     /// Force and shrink.
@@ -105,7 +70,9 @@ pub struct Class {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum B41Error {
     /// Not a class that is held.
-    #[error("“{0}” is not held; held are LC2, LN1 to LN3 and FN1 to FN5")]
+    #[error(
+        "“{0}” is not held; held are RC1 to RC9, LC1 to LC11, LT1 to LT6, LN1 to LN3 and FN1 to FN5"
+    )]
     Class(String),
     /// A class that the table does not give for the size.
     #[error("{class} is not held for {} in", .nominal.get::<inch>())]
@@ -126,7 +93,8 @@ impl Class {
     /// The zones of hole and shaft for a nominal size.
     ///
     /// # Valid
-    /// FN over 0 up to 12.41 in, FN3 from 0.95 in; LN and LC2 up to 19.69 in.
+    /// FN over 0 up to 12.41 in, FN3 from 0.95 in; LN and LC2 up to 19.69 in; the others over 0.12
+    /// up to 19.69 in.
     /// # Errors
     /// [`B41Error::NotHeld`] outside that.
     /// # Example
@@ -154,7 +122,12 @@ impl Class {
         match self.family {
             Family::Fn => row(&FN, nominal_in).map(|classes| classes[column]),
             Family::Ln => row(&LN, nominal_in).map(|classes| classes[column]),
-            Family::Lc => row(&LN, nominal_in).map(|[ln1, ln2, _]| [ln2[0], 0.0, -ln1[0]]),
+            Family::Lc if self.number == 2 => {
+                row(&LN, nominal_in).map(|[ln1, ln2, _]| [ln2[0], 0.0, -ln1[0]])
+            }
+            Family::Lc => grades::LC[column].limits(nominal_in),
+            Family::Lt => grades::LT[column].limits(nominal_in),
+            Family::Rc => grades::RC[column].limits(nominal_in),
         }
     }
 
@@ -164,40 +137,45 @@ impl Class {
             Family::Fn if lies_in(nominal.get::<inch>(), 3.94, 4.73) => FN_RECALLED,
             Family::Fn => FN_SOURCE,
             Family::Ln => LN_SOURCE,
-            Family::Lc => LC_SOURCE,
+            Family::Lc if self.number == 2 => LC2_SOURCE,
+            Family::Rc | Family::Lc | Family::Lt => MADE_SOURCE,
         }
     }
 }
 
-const CLASSES: [(&str, Family, u8); 9] = [
-    ("LC2", Family::Lc, 2),
-    ("LN1", Family::Ln, 1),
-    ("LN2", Family::Ln, 2),
-    ("LN3", Family::Ln, 3),
-    ("FN1", Family::Fn, 1),
-    ("FN2", Family::Fn, 2),
-    ("FN3", Family::Fn, 3),
-    ("FN4", Family::Fn, 4),
-    ("FN5", Family::Fn, 5),
+/// The families with the number of classes in each.
+const FAMILIES: [(&str, Family, u8); 5] = [
+    ("RC", Family::Rc, 9),
+    ("LC", Family::Lc, 11),
+    ("LT", Family::Lt, 6),
+    ("LN", Family::Ln, 3),
+    ("FN", Family::Fn, 5),
 ];
+
+/// True for text that begins as a class of this standard does.
+pub(crate) fn begins_as_one(text: &str) -> bool {
+    let start: String = text.trim().to_uppercase().chars().take(2).collect();
+    FAMILIES.iter().any(|(name, _, _)| *name == start)
+}
 
 impl FromStr for Class {
     type Err = B41Error;
 
     fn from_str(text: &str) -> Result<Self, B41Error> {
+        let unknown = || B41Error::Class(text.trim().to_owned());
         let plain = text.to_uppercase().replace([' ', '-'], "");
-        let held = CLASSES.iter().find(|(name, _, _)| *name == plain);
-        let (_, family, number) = held.ok_or_else(|| B41Error::Class(text.trim().to_owned()))?;
-        Ok(Self { family: *family, number: *number })
+        let (name, number) = plain.split_at_checked(2).ok_or_else(unknown)?;
+        let held = FAMILIES.iter().find(|(family, _, _)| *family == name);
+        let (_, family, most) = held.ok_or_else(unknown)?;
+        let number = (1..=*most).find(|held| held.to_string() == number).ok_or_else(unknown)?;
+        Ok(Self { family: *family, number })
     }
 }
 
 impl fmt::Display for Class {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let this = |(_, family, number): &&(&str, Family, u8)| {
-            *family == self.family && *number == self.number
-        };
-        f.write_str(CLASSES.iter().find(this).map_or("", |(name, _, _)| name))
+        let held = FAMILIES.iter().find(|(_, family, _)| *family == self.family);
+        write!(f, "{}{}", held.map_or("", |(name, _, _)| name), self.number)
     }
 }
 

@@ -2,7 +2,7 @@
 //!
 //! Not here: the fits of standards (`iso_286`, `ansi_b4_1`); the maker's sheet outranks both.
 
-use quantities::{Length, Source};
+use quantities::{Basis, Length, Source};
 use uom::si::length::inch;
 
 use crate::si::inches;
@@ -15,6 +15,12 @@ pub const SOURCE: Source = Source::common_practice("interference of coupling hub
 pub const TAPER: f64 = 0.001;
 /// Interference of a steel hub that carries without a key, per length of diameter.
 pub const KEYLESS: (f64, f64) = (0.001, 0.0015);
+
+/// Part of a taper's surface that must show blue: less is lapped or bored again.
+pub const TAPER_CONTACT: f64 = 0.85;
+/// Where [`TAPER_CONTACT`] comes from.
+pub const TAPER_CONTACT_SOURCE: Source =
+    Source::new("API 671", "contact of tapered bores: 85 %", Basis::Memory);
 
 /// Thousandths of an inch.
 const KEYED: [Row<[f64; 2]>; 2] = [(0.5, 2.0, [0.5, 1.5]), (2.0, 6.0, [0.5, 2.0])];

@@ -5,8 +5,9 @@
 //! Deviations are counted from the nominal size; a fit's interference is diametral and positive
 //! when the shaft is the larger. Sizes are at 20 °C (ISO 1).
 //!
-//! Held: letters c to x (not y, z and beyond), grades 5 to 11, sizes to 500 mm (h, H, js and
-//! JS to 630 mm). Anything else is an error, never the nearest row.
+//! Held: all letters, a to zc, and grades 1 to 18, for sizes to 500 mm (h, H, js and JS from
+//! grade 5 on to 630 mm). Anything else is an error, never the nearest row. What is not read but
+//! recalled or computed says so ([`Class::source`]).
 //!
 //! Not here: what a measured pair of parts does (`mechanics`).
 
@@ -32,9 +33,17 @@ pub const SOURCE: Source = Source::new(
     Basis::Read,
 );
 
-/// Where the deviations c (but for 30 to 40 mm) and j up to 180 mm come from.
+/// Where the deviations a, b, c (but for 30 to 40 mm), cd, ef, fg, j up to 180 mm and y to zc come
+/// from, and the grades 1 to 4.
 pub const RECALLED: Source =
-    Source::new("ISO 286-1", "fundamental deviations c and j of shafts", Basis::Memory);
+    Source::new("ISO 286-1", "outer letters, c and j, grades 1 to 4", Basis::Memory);
+
+/// Where the grades from 12 on come from.
+pub const COARSE: Source = Source::new(
+    "ISO 286-1",
+    "Table 1: from IT12 on, ten times the grade five finer",
+    Basis::Computed,
+);
 
 /// Whether a class belongs to a hole (capital letter) or to a shaft.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -45,18 +54,22 @@ pub enum Part {
     Shaft,
 }
 
-/// Where a zone lies: clear of the nominal size for c to g, at it for h, beyond it for k to x.
+/// Where a zone lies: clear of the nominal size for a to g, at it for h, beyond it for k to zc.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[expect(missing_docs, reason = "the letter says it")]
 #[rustfmt::skip]
-pub enum Letter { C, D, E, F, G, H, Js, J, K, M, N, P, R, S, T, U, V, X }
+pub enum Letter {
+    A, B, C, Cd, D, E, Ef, F, Fg, G, H, Js, J, K, M, N, P, R, S, T, U, V, X, Y, Z, Za, Zb, Zc,
+}
 
 #[rustfmt::skip]
-const LETTERS: [(Letter, &str); 18] = [
-    (Letter::C, "c"), (Letter::D, "d"), (Letter::E, "e"), (Letter::F, "f"), (Letter::G, "g"),
+const LETTERS: [(Letter, &str); 28] = [
+    (Letter::A, "a"), (Letter::B, "b"), (Letter::C, "c"), (Letter::Cd, "cd"), (Letter::D, "d"),
+    (Letter::E, "e"), (Letter::Ef, "ef"), (Letter::F, "f"), (Letter::Fg, "fg"), (Letter::G, "g"),
     (Letter::H, "h"), (Letter::Js, "js"), (Letter::J, "j"), (Letter::K, "k"), (Letter::M, "m"),
     (Letter::N, "n"), (Letter::P, "p"), (Letter::R, "r"), (Letter::S, "s"), (Letter::T, "t"),
-    (Letter::U, "u"), (Letter::V, "v"), (Letter::X, "x"),
+    (Letter::U, "u"), (Letter::V, "v"), (Letter::X, "x"), (Letter::Y, "y"), (Letter::Z, "z"),
+    (Letter::Za, "za"), (Letter::Zb, "zb"), (Letter::Zc, "zc"),
 ];
 
 impl Letter {
@@ -65,9 +78,19 @@ impl Letter {
         LETTERS.iter().find(|(letter, _)| *letter == self).map_or("", |(_, text)| text)
     }
 
-    /// True for c to h, whose shafts lie below the nominal size and whose holes lie above it.
+    /// True for a to h, whose shafts lie below the nominal size and whose holes lie above it.
     fn lies_below(self) -> bool {
         self <= Self::H
+    }
+
+    /// True where the deviation for a size is from memory.
+    fn is_recalled(self, part: Part, nominal_mm: f64) -> bool {
+        match self {
+            Self::C => !lies_in(nominal_mm, 30.0, 40.0),
+            Self::J => part == Part::Shaft && lies_in(nominal_mm, 0.0, 180.0),
+            Self::A | Self::B | Self::Cd | Self::Ef | Self::Fg => true,
+            letter => letter >= Self::Y,
+        }
     }
 }
 
@@ -99,10 +122,12 @@ pub enum Iso286Error {
     #[error("“{0}” is not a tolerance class such as H7 or p6")]
     NotAClass(String),
     /// A letter that is not held.
-    #[error("letter “{0}” is not held; held are c d e f g h js j k m n p r s t u v x")]
+    #[error(
+        "letter “{0}” is none of ISO 286: a b c cd d e ef f fg g h js j k m n p r s t u v x y z za zb zc"
+    )]
     Letter(String),
     /// A grade that is not held.
-    #[error("grade {0} is not held; held are 5 to 11")]
+    #[error("grade {0} is not held; held are 1 to 18")]
     Grade(u32),
     /// Not a hole and a shaft.
     #[error("“{0}” is not a fit such as H7/p6: a hole in capitals, then a shaft")]
@@ -128,27 +153,26 @@ impl Class {
         self.letter
     }
 
-    /// How wide its zone is, 5 to 11.
+    /// How wide its zone is, 1 to 18.
     pub fn grade(self) -> u8 {
         self.grade
     }
 
     /// Where its figures for a nominal size come from.
     pub fn source(self, nominal: Length) -> Source {
-        let nominal_mm = nominal.get::<millimeter>();
-        let recalled = match (self.part, self.letter) {
-            (_, Letter::C) => !lies_in(nominal_mm, 30.0, 40.0),
-            (Part::Shaft, Letter::J) => lies_in(nominal_mm, 0.0, 180.0),
-            _ => false,
-        };
-        if recalled { RECALLED } else { SOURCE }
+        if self.letter.is_recalled(self.part, nominal.get::<millimeter>()) {
+            RECALLED
+        } else {
+            grade_source(self.grade)
+        }
     }
 
     /// Upper and lower deviation for a nominal size.
     ///
     /// # Valid
-    /// To 500 mm, and within that wherever the tables hold the letter: t over 24 mm, v over
-    /// 14 mm, j in grades 5 to 7, J in 6 to 8, K coarser than 8 to 3 mm only.
+    /// To 500 mm, and within that wherever the standard has the letter: t over 24 mm, v over 14 mm,
+    /// y over 18 mm, a and b over 1 mm, j in grades 5 to 7, J in 6 to 8, K coarser than 8 to 3 mm
+    /// only, holes K to ZC from grade 3; cd, ef and fg to 10 mm.
     /// # Errors
     /// [`Iso286Error::NotHeld`] outside that.
     /// # Source
@@ -200,7 +224,7 @@ impl Fit {
     /// Where its figures for a nominal size come from: the less sure of its two classes.
     pub fn source(self, nominal: Length) -> Source {
         let [hole, shaft] = [self.hole, self.shaft].map(|class| class.source(nominal));
-        if hole == RECALLED { hole } else { shaft }
+        if trust(hole) <= trust(shaft) { hole } else { shaft }
     }
 
     /// The zones of hole and shaft.
@@ -212,10 +236,30 @@ impl Fit {
     }
 }
 
-/// Width of a tolerance grade, IT5 to IT11; `None` outside 0 to 630 mm or those grades.
+/// Width of a tolerance grade, IT1 to IT18; `None` beyond 500 mm (from IT5 on 630 mm) or those
+/// grades.
 pub fn tolerance(nominal: Length, grade: u8) -> Option<Length> {
     let grade = Some(grade).filter(|grade| grades::GRADES.contains(grade))?;
     grades::width(nominal.get::<millimeter>(), grade).map(Length::new::<micrometer>)
+}
+
+fn grade_source(grade: u8) -> Source {
+    if grades::READ.contains(&grade) {
+        SOURCE
+    } else if grade >= grades::FIRST_COARSE {
+        COARSE
+    } else {
+        RECALLED
+    }
+}
+
+/// What is recalled is less sure than what is computed, and that than what is read.
+fn trust(source: Source) -> u8 {
+    match source.basis {
+        Basis::Memory => 0,
+        Basis::Computed => 1,
+        _ => 2,
+    }
 }
 
 impl FromStr for Class {
@@ -259,9 +303,7 @@ impl FromStr for Fit {
 
     fn from_str(text: &str) -> Result<Self, Iso286Error> {
         let not_a_fit = || Iso286Error::NotAFit(text.trim().to_owned());
-        let parts = text.split(['/', '-', '–', ' ']).filter(|part| !part.is_empty());
-        let [hole, shaft] =
-            <[&str; 2]>::try_from(parts.collect::<Vec<_>>()).map_err(|_| not_a_fit())?;
+        let (hole, shaft) = in_two(text).ok_or_else(not_a_fit)?;
         let fit = Self { hole: hole.parse()?, shaft: shaft.parse()? };
         if (fit.hole.part, fit.shaft.part) == (Part::Hole, Part::Shaft) {
             Ok(fit)
@@ -269,6 +311,14 @@ impl FromStr for Fit {
             Err(not_a_fit())
         }
     }
+}
+
+/// "H7/p6", "H7-p6", "H7 p6" and "H7p6" at the end of the first grade.
+fn in_two(text: &str) -> Option<(&str, &str)> {
+    let first = text.find(|c: char| c.is_ascii_digit())?;
+    let end = first + text[first..].find(|c: char| !c.is_ascii_digit())?;
+    let (hole, shaft) = text.split_at(end);
+    Some((hole.trim(), shaft.trim_start_matches(['/', '-', '–', ' '])))
 }
 
 impl fmt::Display for Fit {

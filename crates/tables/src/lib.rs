@@ -27,11 +27,13 @@ pub mod iso_898_1;
 pub mod iso_r_773;
 pub mod limits;
 pub mod materials;
+pub mod nema_mg_1;
 pub mod nut_factor;
 pub mod pullers;
 pub mod sae_j429;
 pub mod seals;
 pub mod service_factors;
+pub mod set_screws;
 pub mod shims;
 pub mod tools;
 

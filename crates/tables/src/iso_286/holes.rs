@@ -1,9 +1,9 @@
 //! ISO 286-1: limits of holes, made from the shafts' by the standard's rules.
 //!
-//! C to H: EI = −es of the shaft. K, M and N to grade 8, P to X to grade 7: ES = −ei + Δ with
-//! Δ = `ITn` − `ITn−1`; coarser grades go without Δ, and N is then zero but for −4 µm up to 3 mm.
-//! K coarser than grade 8 is held to 3 mm only. M6 over 250 up to 315 mm is −9 µm, against the rule.
-//! J is a table.
+//! A to H: EI = −es of the shaft. K, M and N to grade 8, P to ZC to grade 7: ES = −ei + Δ with
+//! Δ = `ITn` − `ITn−1` from grade 3 on, as the standard prints it; coarser grades go without Δ, and
+//! N is then zero but for −4 µm up to 3 mm, and only over 1 mm. K coarser than grade 8 is held to
+//! 3 mm only. M6 over 250 up to 315 mm is −9 µm, against the rule. J is a table.
 
 use super::{Letter, grades, shafts};
 use crate::step::{Row, lies_in, row};
@@ -48,6 +48,7 @@ fn upper_limit(letter: Letter, grade: u8, nominal_mm: f64) -> Option<f64> {
             row(&J, nominal_mm)?.get(column).copied()
         }
         Letter::K if grade > 8 => smallest.then_some(0.0),
+        Letter::N if grade > 8 && nominal_mm <= 1.0 => None,
         Letter::N if grade > 8 && smallest => Some(-4.0),
         Letter::N if grade > 8 => shafts::fundamental(letter, grade, nominal_mm).map(|_| 0.0),
         Letter::M if grade == 6 && lies_in(nominal_mm, 250.0, 315.0) => Some(-9.0),
@@ -58,10 +59,13 @@ fn upper_limit(letter: Letter, grade: u8, nominal_mm: f64) -> Option<f64> {
 
 /// ES = −ei + Δ; Δ only up to grade `last`, and not in the first step of sizes.
 fn by_rule(letter: Letter, grade: u8, last: u8, nominal_mm: f64) -> Option<f64> {
-    // A shaft k of the coarser grades is zero; the rule starts from that of the finer ones.
-    let deviation = shafts::fundamental(letter, grade.min(7), nominal_mm)?;
+    // A shaft k is zero outside grades 4 to 7; the rule starts from that of those grades.
+    let deviation = shafts::fundamental(letter, grade.clamp(4, 7), nominal_mm)?;
     if grade > last || lies_in(nominal_mm, 0.0, 3.0) {
         return Some(-deviation);
+    }
+    if grade < 3 {
+        return None;
     }
     let delta = grades::width(nominal_mm, grade)? - grades::width(nominal_mm, grade - 1)?;
     Some(delta - deviation)

@@ -1,10 +1,12 @@
-//! ISO 286-1: fundamental deviations of shafts, in µm: the upper limit es for c to h, the lower
-//! limit ei for j to x.
+//! ISO 286-1: fundamental deviations of shafts, in µm: the upper limit es for a to h, the lower
+//! limit ei for j to zc.
 //!
-//! j to 180 mm and c (but for 30 to 40 mm) are from memory, the rest is read.
+//! j to 180 mm, c (but for 30 to 40 mm), a, b, cd, ef, fg and y to zc are from memory, the rest is
+//! read. a and b are for sizes over 1 mm; cd, ef and fg are held to 10 mm, where every edition of
+//! the standard has them.
 
 use super::{Letter, grades};
-use crate::step::{NO, Row, row};
+use crate::step::{NO, Row, lies_in, row};
 
 #[rustfmt::skip]
 const MAIN_STEPS: [Row<[f64; 10]>; 13] = [
@@ -55,35 +57,87 @@ const INTERMEDIATE_STEPS: [Row<[f64; 7]>; 25] = [
     (450.0, 500.0, [-480.0,  132.0,  252.0,  360.0,  540.0,  660.0,  820.0]),
 ];
 
-/// The deviation of a letter that the rows of the table give as printed.
+#[rustfmt::skip]
+const OUTER_LETTERS: [Row<[f64; 7]>; 25] = [
+    // over, up to (mm) |     a        b        y       z      za      zb      zc
+    (  0.0,   3.0, [ -270.0, -140.0,     NO,   26.0,   32.0,   40.0,   60.0]),
+    (  3.0,   6.0, [ -270.0, -140.0,     NO,   35.0,   42.0,   50.0,   80.0]),
+    (  6.0,  10.0, [ -280.0, -150.0,     NO,   42.0,   52.0,   67.0,   97.0]),
+    ( 10.0,  14.0, [ -290.0, -150.0,     NO,   50.0,   64.0,   90.0,  130.0]),
+    ( 14.0,  18.0, [ -290.0, -150.0,     NO,   60.0,   77.0,  108.0,  150.0]),
+    ( 18.0,  24.0, [ -300.0, -160.0,   63.0,   73.0,   98.0,  136.0,  188.0]),
+    ( 24.0,  30.0, [ -300.0, -160.0,   75.0,   88.0,  118.0,  160.0,  218.0]),
+    ( 30.0,  40.0, [ -310.0, -170.0,   94.0,  112.0,  148.0,  200.0,  274.0]),
+    ( 40.0,  50.0, [ -320.0, -180.0,  114.0,  136.0,  180.0,  242.0,  325.0]),
+    ( 50.0,  65.0, [ -340.0, -190.0,  144.0,  172.0,  226.0,  300.0,  405.0]),
+    ( 65.0,  80.0, [ -360.0, -200.0,  174.0,  210.0,  274.0,  360.0,  480.0]),
+    ( 80.0, 100.0, [ -380.0, -220.0,  214.0,  258.0,  335.0,  445.0,  585.0]),
+    (100.0, 120.0, [ -410.0, -240.0,  254.0,  310.0,  400.0,  525.0,  690.0]),
+    (120.0, 140.0, [ -460.0, -260.0,  300.0,  365.0,  470.0,  620.0,  800.0]),
+    (140.0, 160.0, [ -520.0, -280.0,  340.0,  415.0,  535.0,  700.0,  900.0]),
+    (160.0, 180.0, [ -580.0, -310.0,  380.0,  465.0,  600.0,  780.0, 1000.0]),
+    (180.0, 200.0, [ -660.0, -340.0,  425.0,  520.0,  670.0,  880.0, 1150.0]),
+    (200.0, 225.0, [ -740.0, -380.0,  470.0,  575.0,  740.0,  960.0, 1250.0]),
+    (225.0, 250.0, [ -820.0, -420.0,  520.0,  640.0,  820.0, 1050.0, 1350.0]),
+    (250.0, 280.0, [ -920.0, -480.0,  580.0,  710.0,  920.0, 1200.0, 1550.0]),
+    (280.0, 315.0, [-1050.0, -540.0,  650.0,  790.0, 1000.0, 1300.0, 1700.0]),
+    (315.0, 355.0, [-1200.0, -600.0,  730.0,  900.0, 1150.0, 1500.0, 1900.0]),
+    (355.0, 400.0, [-1350.0, -680.0,  820.0, 1000.0, 1300.0, 1650.0, 2100.0]),
+    (400.0, 450.0, [-1500.0, -760.0,  920.0, 1100.0, 1450.0, 1850.0, 2400.0]),
+    (450.0, 500.0, [-1650.0, -840.0, 1000.0, 1250.0, 1600.0, 2100.0, 2600.0]),
+];
+
+#[rustfmt::skip]
+const BETWEEN_LETTERS: [Row<[f64; 3]>; 3] = [
+    // over, up to (mm) |   cd     ef     fg
+    (0.0,  3.0, [-34.0, -10.0, -4.0]),
+    (3.0,  6.0, [-46.0, -14.0, -6.0]),
+    (6.0, 10.0, [-56.0, -18.0, -8.0]),
+];
+
+/// The deviation of a letter that the rows of the tables give as printed.
 pub(super) fn fundamental(letter: Letter, grade: u8, nominal_mm: f64) -> Option<f64> {
     let main = |column: usize| row(&MAIN_STEPS, nominal_mm).map(|figures| figures[column]);
     let intermediate =
         |column: usize| row(&INTERMEDIATE_STEPS, nominal_mm).map(|figures| figures[column]);
+    let outer = |column: usize| row(&OUTER_LETTERS, nominal_mm).map(|figures| figures[column]);
+    let between = |column: usize| row(&BETWEEN_LETTERS, nominal_mm).map(|figures| figures[column]);
+    let over_1 = nominal_mm > 1.0;
     let deviation = match letter {
         Letter::H => Some(0.0),
         Letter::Js => None,
+        Letter::A => outer(0).filter(|_| over_1),
+        Letter::B => outer(1).filter(|_| over_1),
+        Letter::C => intermediate(0),
+        Letter::Cd => between(0),
         Letter::D => main(0),
         Letter::E => main(1),
+        Letter::Ef => between(1),
         Letter::F => main(2),
+        Letter::Fg => between(2),
         Letter::G => main(3),
         Letter::J => match grade {
             5 | 6 => main(4),
             7 => main(5),
+            8 if lies_in(nominal_mm, 0.0, 3.0) => Some(-6.0),
             _ => None,
         },
-        Letter::K if grade > 7 => main(6).map(|_| 0.0),
+        Letter::K if !(4..=7).contains(&grade) => main(6).map(|_| 0.0),
         Letter::K => main(6),
         Letter::M => main(7),
         Letter::N => main(8),
         Letter::P => main(9),
-        Letter::C => intermediate(0),
         Letter::R => intermediate(1),
         Letter::S => intermediate(2),
         Letter::T => intermediate(3),
         Letter::U => intermediate(4),
         Letter::V => intermediate(5),
         Letter::X => intermediate(6),
+        Letter::Y => outer(2),
+        Letter::Z => outer(3),
+        Letter::Za => outer(4),
+        Letter::Zb => outer(5),
+        Letter::Zc => outer(6),
     };
     deviation.filter(|deviation| deviation.is_finite())
 }

@@ -116,5 +116,81 @@ fn beyond_the_table_there_is_no_answer() {
         assert!(zones(class, size).is_none(), "{class} at {size}");
     }
     let error = "FN6".parse::<Class>().unwrap_err().to_string();
-    assert_eq!(error, "“FN6” is not held; held are LC2, LN1 to LN3 and FN1 to FN5");
+    assert!(error.starts_with("“FN6” is not held; held are RC1 to RC9"), "{error}");
+    for text in ["RC0", "RC10", "LC12", "LT7", "LN4", "LC+2", "RC", "XY1", ""] {
+        assert!(text.parse::<Class>().is_err(), "{text}");
+    }
+}
+
+/// R. L. Mott, Machine Elements in Mechanical Design, Example Problem 13-1, from memory: RC5 for
+/// 2.000 in is a hole of 2.0018/2.0000 and a shaft of 1.9975/1.9963, clearance 0.0025 to 0.0055.
+#[test]
+fn a_running_fit_comes_out_as_worked() {
+    let fit = zones("RC5", 2.0).unwrap();
+    for (found, printed) in three(&fit).into_iter().zip([1.8, -2.5, -3.7]) {
+        same(found, printed, "RC5 at 2");
+    }
+    let (least, greatest) = fit.interference();
+    same(-greatest.get::<mil>(), 2.5, "least clearance");
+    same(-least.get::<mil>(), 5.5, "greatest clearance");
+}
+
+/// The classes from memory are made of grades whose holes the tables that were read have too: LN1's
+/// is of grade 6, LN2's of grade 7, FN5's of grade 8.
+#[test]
+fn classes_from_memory_share_the_holes_that_were_read() {
+    for row in rows(FILE, "ln").into_iter().skip(1) {
+        let to = number(&row[1]);
+        let hole = |class: &str| zones(class, to).map(|fit| three(&fit)[0]);
+        for (class, read) in [
+            ("RC2", "LN1"),
+            ("LC1", "LN1"),
+            ("RC3", "LN2"),
+            ("LC5", "LN2"),
+            ("LT1", "LN2"),
+            ("LT6", "LN2"),
+            ("RC4", "FN5"),
+            ("LC3", "FN5"),
+            ("LT4", "FN5"),
+        ] {
+            if let (Some(found), Some(read)) = (hole(class), hole(read)) {
+                same(found, read, &format!("hole of {class} at {to}"));
+            }
+        }
+        // LC2 from the tables that were read is LC2 as its grades make it.
+        let [_, _, lower] = three(&zones("LC2", to).unwrap());
+        same(lower, -hole("LN1").unwrap(), "LC2 shaft");
+    }
+}
+
+/// What the families promise (ANSI B4.1, descriptions of the fits): RC and LC always leave room,
+/// each RC class more than the one before but for the least room of pairs that share a deviation;
+/// LT may leave either.
+#[test]
+fn families_keep_their_promise() {
+    for row in rows(FILE, "ln").into_iter().skip(1) {
+        let to = number(&row[1]);
+        let room = |class: &str| {
+            let (least, greatest) = zones(class, to).unwrap().interference();
+            (-greatest.get::<mil>(), -least.get::<mil>())
+        };
+        for number in 1..=9 {
+            let (least, greatest) = room(&format!("RC{number}"));
+            assert!(least > 0.0 && greatest > least);
+            if number < 9 {
+                let next = room(&format!("RC{}", number + 1));
+                assert!(next.0 >= least - 1e-9 && next.1 > greatest, "RC{number} at {to}");
+            }
+        }
+        for number in 1..=11 {
+            let (least, greatest) = room(&format!("LC{number}"));
+            assert!(least > -1e-9 && greatest > least, "LC{number} at {to}");
+        }
+        for number in 1..=6 {
+            if let Some(fit) = zones(&format!("LT{number}"), to) {
+                let (least, greatest) = fit.interference();
+                assert!(least.value < 1e-12 && greatest.value > 0.0, "LT{number} at {to}");
+            }
+        }
+    }
 }
