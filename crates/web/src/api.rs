@@ -1,0 +1,77 @@
+//! The HTTP interface: jobs, plans and entries as JSON, described at `/api/openapi.json`.
+
+use axum::extract::{Path, Query, State};
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Response};
+use axum::routing::{get, post};
+use axum::{Json, Router};
+use job::plan::Plan;
+use job::{Act, Entry};
+use quantities::System;
+use records::{JobId, Listed, new_entry};
+use serde::Deserialize;
+
+use crate::{PageError, Shop, openapi};
+
+/// The routes; `openapi` describes each of them.
+pub(crate) fn routes() -> Router<Shop> {
+    Router::new()
+        .route("/api/openapi.json", get(|| async { Json(openapi::document()) }))
+        .route("/api/jobs", get(jobs))
+        .route("/api/jobs/{id}/plan", get(plan))
+        .route("/api/jobs/{id}/entries", post(enter))
+}
+
+/// A [`PageError`] as JSON.
+pub(crate) struct ApiError(PageError);
+
+impl<E: Into<PageError>> From<E> for ApiError {
+    fn from(error: E) -> Self {
+        Self(error.into())
+    }
+}
+
+impl IntoResponse for ApiError {
+    fn into_response(self) -> Response {
+        let body = serde_json::json!({ "error": self.0.to_string() });
+        (self.0.status(), Json(body)).into_response()
+    }
+}
+
+async fn jobs(State(shop): State<Shop>) -> Result<Json<Vec<Listed>>, ApiError> {
+    Ok(Json(shop.records().jobs().await?))
+}
+
+/// In which units the plan's sentences are.
+#[derive(Deserialize)]
+struct Units {
+    units: Option<System>,
+}
+
+async fn plan(
+    State(shop): State<Shop>,
+    Path(id): Path<JobId>,
+    Query(Units { units }): Query<Units>,
+) -> Result<Json<Plan>, ApiError> {
+    Ok(Json(shop.open(id, units).await?.plan.clone()))
+}
+
+/// What is to be entered, and whose hand enters it.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct NewEntry {
+    by: String,
+    act: Act,
+}
+
+async fn enter(
+    State(shop): State<Shop>,
+    Path(id): Path<JobId>,
+    Json(NewEntry { by, act }): Json<NewEntry>,
+) -> Result<(StatusCode, Json<Entry>), ApiError> {
+    let opened = shop.open(id, None).await?;
+    opened.job.accepts(&act).map_err(|why| PageError::Unaccepted(why.to_string()))?;
+    let entry = new_entry(&by, act);
+    shop.records().append(id, &entry).await?;
+    Ok((StatusCode::CREATED, Json(entry)))
+}

@@ -1,0 +1,107 @@
+//! The drawings of a plan in a page.
+
+use figures::section::Detail;
+use figures::{Figure, Paper, of_plan};
+use job::Stage;
+use job::plan::Plan;
+use maud::{Markup, PreEscaped, html};
+
+/// A drawing for a column beside the entries, and the same one drawn anew for a phone.
+pub(crate) struct Drawing {
+    wide: Figure,
+    narrow: Figure,
+    caption: String,
+}
+
+impl Drawing {
+    fn on(draw: impl Fn(Paper) -> Option<Figure>, caption: impl Into<String>) -> Option<Self> {
+        let caption = caption.into();
+        Some(Self { wide: draw(Paper::COLUMN)?, narrow: draw(Paper::PHONE)?, caption })
+    }
+}
+
+const ENDS: [&str; 2] = ["driver", "driven"];
+
+/// The drawings of a stage; none where none helps the hand to decide.
+pub(crate) fn of_stage(plan: &Plan, stage: Stage) -> Vec<Drawing> {
+    match stage {
+        Stage::Coupling | Stage::Gap => section(plan).into_iter().collect(),
+        Stage::Sizes => {
+            ENDS.iter().flat_map(|end| [fit(plan, end), bores(plan, end)]).flatten().collect()
+        }
+        Stage::Fit => ENDS.iter().filter_map(|end| fit(plan, end)).collect(),
+        Stage::Lineup => lineup(plan).into_iter().collect(),
+        Stage::Closeup => tightening(plan).into_iter().collect(),
+        Stage::Machines | Stage::Heat | Stage::Running | Stage::Removal => Vec::new(),
+    }
+}
+
+/// The coupling as this job knows it, small.
+pub(crate) fn section(plan: &Plan) -> Option<Drawing> {
+    let figure = of_plan::section(plan, Detail::Small)?;
+    let caption = "Drawn to scale. Above the centre line it is cut open; broken lines rest on \
+                   sizes that nobody gave.";
+    Some(Drawing { narrow: figure.clone(), wide: figure, caption: caption.to_owned() })
+}
+
+/// The coupling with every part lettered and named, for a page of its own.
+pub(crate) fn whole_section(plan: &Plan) -> Option<Figure> {
+    of_plan::section(plan, Detail::Full)
+}
+
+/// "Motor hub": the hub at one end.
+fn hub(plan: &Plan, end: &str) -> String {
+    let name = if end == "driver" { &plan.head.driver } else { &plan.head.driven };
+    let mut letters = name.chars();
+    let first = letters.next().map(|c| c.to_uppercase().to_string()).unwrap_or_default();
+    format!("{first}{} hub", letters.as_str())
+}
+
+fn bores(plan: &Plan, end: &str) -> Option<Drawing> {
+    let caption = format!(
+        "{}: form of the bore at each station, from the end. Marks are the readings; the line \
+         between them is a guess.",
+        hub(plan, end)
+    );
+    Drawing::on(|paper| of_plan::bore_map(plan, end, paper), caption)
+}
+
+fn fit(plan: &Plan, end: &str) -> Option<Drawing> {
+    let caption = format!(
+        "{}. Hatched: what the class allows. Round marks along the key, square ones across; \
+         whiskers are the ±.",
+        hub(plan, end)
+    );
+    Drawing::on(|paper| of_plan::fit(plan, end, paper), caption)
+}
+
+fn lineup(plan: &Plan) -> Option<Drawing> {
+    let caption = "The move at each foot stands at its arrow.";
+    Drawing::on(|paper| of_plan::lineup(plan, paper), caption)
+}
+
+fn tightening(plan: &Plan) -> Option<Drawing> {
+    let caption = "Follow the numbers in every pass.";
+    Drawing::on(|paper| of_plan::tightening(plan, paper), caption)
+}
+
+/// A drawing in a page. `figures` escapes every word that it sets.
+pub(crate) fn show(drawing: &Drawing) -> Markup {
+    let twice = drawing.wide != drawing.narrow;
+    html! {
+        figure.drawing {
+            div.wide[twice] { (PreEscaped(&drawing.wide.svg)) }
+            @if twice { div.narrow { (PreEscaped(&drawing.narrow.svg)) } }
+            figcaption { (drawing.caption) }
+        }
+    }
+}
+
+/// A drawing as wide as the page; on a narrow one it is moved under the eye.
+pub(crate) fn show_whole(figure: &Figure) -> Markup {
+    html! {
+        figure.drawing.whole tabindex="0" role="group" aria-label="Drawing of the coupling" {
+            (PreEscaped(&figure.svg))
+        }
+    }
+}

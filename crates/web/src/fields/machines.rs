@@ -1,0 +1,63 @@
+//! The head of the job and the two machines.
+
+use quantities::Kind;
+
+use super::{Choice, Face, Group, Row};
+use crate::opened::Opened;
+use job::file::End;
+
+pub(super) fn groups(opened: &Opened) -> Vec<Group> {
+    vec![job(), duty(opened), machines(opened), seldom()]
+}
+
+fn job() -> Group {
+    let rows = vec![
+        Row::one("Name of the job", "job.title", Face::Words("Sea-water pump 2")),
+        Row::one("Number in the book", "job.number", Face::Words("41")),
+        Row::one("Works", "job.works", Face::Words("where it stands")),
+    ];
+    Group::new("The job", "", rows)
+}
+
+fn duty(opened: &Opened) -> Group {
+    let moves = Face::Choice(
+        End::BOTH.map(|end| Choice::new(end.key(), format!("the {}", opened.name(end)))).into(),
+    );
+    let rows = vec![
+        Row::one("Power", "machines.power", Face::Quantity(Kind::Power)),
+        Row::one("Speed", "machines.speed", Face::Quantity(Kind::Speed)),
+        Row::one("Service factor", "machines.service_factor", Face::Quantity(Kind::Number)),
+        Row::one("Temperature of the place", "machines.ambient", Face::Quantity(Kind::Temperature)),
+        Row::one("Which machine is moved", "machines.moves", moves),
+    ];
+    Group::new("What they do", "at the coupling", rows)
+}
+
+fn machines(opened: &Opened) -> Group {
+    let row = |label: &str, key: &'static str, face: Face| {
+        Row::ends(opened, label, move |end| format!("machines.{}.{key}", end.key()), &face)
+    };
+    let rows = vec![
+        row("Short name", "name", Face::Words("motor, pump, …")),
+        row("What sort", "sort", Face::Words("electric motor")),
+        row("What locks it out", "isolate", Face::Texts("switch 2M open, locked")),
+    ];
+    Group::new("The two machines", "", rows).columns(["drives".to_owned(), "is driven".to_owned()])
+}
+
+fn seldom() -> Group {
+    let units = Face::choice(&[("metric", "mm, N·m, °C"), ("inch", "in, lbf·ft, °F")]);
+    let rows = vec![
+        Row::one("Units of the job", "job.units", units),
+        Row::one("Begun on", "job.written", Face::Words("2026-11-25")),
+        Row::one("Begun by", "job.by", Face::Words("initials")),
+        Row::one("For the next person", "job.note", Face::Words("what they should know")),
+        Row::one(
+            "Largest torque at start or in a jam",
+            "machines.peak_torque",
+            Face::Quantity(Kind::Torque),
+        ),
+        Row::one("Everything here is invented", "job.invented", Face::YesNo),
+    ];
+    Group::new("More of the job", "units, dates, start-up torque", rows).folded()
+}

@@ -1,0 +1,121 @@
+//! A job as it lies open: its log book, what the book says, and the plan.
+
+use job::file::End;
+use job::plan::{Plan, StagePlan, plan};
+use job::{Job, Line, LogBook, Stage, Written};
+use quantities::{System, Verdict};
+use records::JobId;
+use serde_json::Value as Json;
+
+/// A job as it lies open.
+pub(crate) struct Opened {
+    pub id: JobId,
+    pub book: LogBook,
+    pub job: Job,
+    pub plan: Plan,
+    /// The units of the page: those that were asked for, or the job's own.
+    pub system: System,
+    tables: Json,
+}
+
+impl Opened {
+    pub fn of(id: JobId, book: LogBook, units: Option<System>) -> Self {
+        let job = book.job();
+        let system = units.unwrap_or(job.file.system());
+        let plan = plan(&job, system);
+        let tables = serde_json::to_value(&job.file).unwrap_or_default();
+        Self { id, book, job, plan, system, tables }
+    }
+
+    /// The same job with one more entry, its plan left as it was.
+    pub fn length(&self) -> usize {
+        self.book.entries().len()
+    }
+
+    /// What stands at a place, as it was written; empty where nothing does.
+    pub fn text_at(&self, place: &str) -> String {
+        text_at(&self.tables, place)
+    }
+
+    /// The names in a table of readings: stations, clock positions, feet, dials.
+    pub fn names_at(&self, place: &str) -> Vec<String> {
+        let found = place.split('.').try_fold(&self.tables, |table, key| table.get(key));
+        let keys = found.and_then(Json::as_object).map(|table| table.keys().cloned().collect());
+        keys.unwrap_or_default()
+    }
+
+    /// The short name of one machine.
+    pub fn name(&self, end: End) -> &str {
+        self.job.file.machines.name(end)
+    }
+
+    /// What the job is called.
+    pub fn title(&self) -> &str {
+        match self.plan.head.title.as_str() {
+            "" => "Job without a name",
+            title => title,
+        }
+    }
+}
+
+/// What stands at a place of the tables, as it was written.
+fn text_at(tables: &Json, place: &str) -> String {
+    let found = place.split('.').try_fold(tables, |table, key| table.get(key));
+    match found {
+        Some(Json::String(text)) => text.clone(),
+        Some(Json::Bool(flag)) => Written::Flag(*flag).shown(),
+        Some(Json::Number(number)) => number.to_string(),
+        Some(Json::Array(texts)) => {
+            let texts: Vec<&str> = texts.iter().filter_map(Json::as_str).collect();
+            texts.join(", ")
+        }
+        _ => String::new(),
+    }
+}
+
+/// The line of the log that stands at a place now.
+pub(crate) fn standing<'a>(job: &'a Job, place: &str) -> Option<&'a Line> {
+    let stands = |line: &&Line| {
+        let writes = matches!(line.entry.act, job::Act::Write { .. } | job::Act::Correct { .. });
+        line.place == place && line.replaced_by.is_none() && writes
+    };
+    job.log.iter().rev().find(stands)
+}
+
+/// How far a stage is: its worst word, or what it waits for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Standing {
+    NotBegun,
+    Done,
+    Judged(Verdict),
+}
+
+impl Standing {
+    pub fn of(stage: &StagePlan) -> Self {
+        match stage.verdict() {
+            Some(verdict) => Self::Judged(verdict),
+            None if stage.begun && stage.missing.is_empty() => Self::Done,
+            None => Self::NotBegun,
+        }
+    }
+}
+
+/// The second line of a stage: what it waits for.
+pub(crate) fn waits_for(stage: &StagePlan) -> String {
+    let missing = stage.missing.len();
+    match Standing::of(stage) {
+        Standing::Judged(verdict @ (Verdict::Outside | Verdict::TooClose)) => {
+            verdict.words().into()
+        }
+        _ if missing > 0 && stage.begun => format!("{missing} to enter"),
+        Standing::Judged(verdict) => verdict.words().into(),
+        Standing::Done => "done".into(),
+        Standing::NotBegun => "not begun".into(),
+    }
+}
+
+/// Where an item that is still missing is entered.
+pub(crate) fn stage_of(place: &str) -> Stage {
+    let table = place.split('.').next().unwrap_or("");
+    Stage::of(table).unwrap_or(Stage::Machines)
+}
