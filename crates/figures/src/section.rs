@@ -292,7 +292,7 @@ impl Section {
         let half = |half: &Half| {
             let (machine, unit) = (&half.machine, self.unit());
             let (shaft, hub) = (told(&half.shaft, unit), told(&half.hub_length, unit));
-            format!("{machine} shaft {shaft}, hub {hub} long")
+            format!("shaft of the {machine} {shaft}, its hub {hub} long")
         };
         let (driver, driven) = (half(&self.driver), half(&self.driven));
         let gap = if matches!(self.kind, Kind::Rigid { .. }) {
@@ -307,7 +307,7 @@ impl Section {
         let title = self.kind.title();
         format!(
             "{title} in half section, above the axis cut, below it from outside. \
-             {driver}; {driven}; {gap}{outside}."
+             Sizes: {driver}; {driven}; {gap}{outside}."
         )
     }
 }

@@ -18,7 +18,8 @@ pub(super) fn input(data: &data::LineUp, system: System) -> LineUp {
     let wedge = |[offset, slope]: [f64; 2]| Wedge { offset_mm: offset * MM, slope };
     let [left, right] = data.planes;
     let machine = |place: usize, end: &str, side: f64| {
-        machine(&data.machines[place], side, (end == data.moves).then_some(data.views))
+        let plane = data.planes[place] * MM;
+        machine(&data.machines[place], (side, plane), (end == data.moves).then_some(data.views))
     };
     LineUp {
         machines: vec![machine(0, "driver", -1.0), machine(1, "driven", 1.0)],
@@ -32,19 +33,22 @@ pub(super) fn input(data: &data::LineUp, system: System) -> LineUp {
     }
 }
 
-/// `side` is −1 for the driver, left of the coupling, and 1 for the driven machine.
-fn machine(data: &data::Machine, side: f64, moves: Option<[View; 2]>) -> Machine {
+/// `side` is −1 for the driver, left of the coupling, and 1 for the driven machine; its shaft ends
+/// at its own flexing plane.
+fn machine(data: &data::Machine, (side, plane): (f64, f64), moves: Option<[View; 2]>) -> Machine {
     let mut feet: Vec<Foot> = data.feet.iter().map(foot).collect();
     feet.sort_by(|a, b| a.x_mm.total_cmp(&b.x_mm));
     let reach = |x: f64| (x * side).abs();
     let far = feet.iter().map(|foot| reach(foot.x_mm)).fold(0.0, f64::max);
     let near = feet.iter().map(|foot| reach(foot.x_mm)).fold(f64::INFINITY, f64::min);
-    let end = if far > 0.0 { far * (1.0 + BEYOND) } else { BARE_MM };
+    let start = (plane * side).max(0.0);
+    let end = if far > 0.0 { far * (1.0 + BEYOND) } else { start + BARE_MM };
+    let start = start.min(0.9 * end);
     let span = |from: f64, to: f64| if side < 0.0 { (-to, -from) } else { (from, to) };
     let [up, right] = moves.map_or([STAYS; 2], |views| views.map(|view| sight(&view)));
     Machine {
         name: data.name.clone(),
-        shaft_mm: span(0.0, end),
+        shaft_mm: span(start, end),
         body_mm: (far > 0.0).then(|| span(near * (1.0 - BEYOND), end)),
         feet,
         stands: if moves.is_some() { Stands::Moves } else { Stands::Fixed },

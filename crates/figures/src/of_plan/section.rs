@@ -8,10 +8,9 @@ use crate::section::{Dim, Half, Key, Kind, Known, Packs, Section};
 const MM: f64 = 1e3;
 
 pub(super) fn input(data: &data::Section, system: System) -> Section {
-    let [driver, driven] = &data.halves;
     Section {
-        driver: half(driver),
-        driven: half(driven),
+        driver: half(&data.halves[0]),
+        driven: half(&data.halves[1]),
         gap: dim(&data.gap),
         outside: data.outside.as_ref().map(dim),
         kind: kind(data),
