@@ -4,9 +4,9 @@ use quantities::{Force, Length, Physical, ThermodynamicTemperature, Time};
 
 use crate::ThermalError;
 use crate::check::{not_negative, positive};
-use crate::kernel::march::Moment;
 use crate::kernel::mesh::Part;
 use crate::kernel::model::Model;
+use crate::kernel::moment::Moment;
 
 /// Friction between hub and shaft, from its low end to its high end.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -5,9 +5,9 @@ use quantities::{Length, Physical, Power, Time};
 use crate::ThermalError;
 use crate::check::{duration, not_negative};
 use crate::kernel::case::Burn;
-use crate::kernel::march::ticks;
 use crate::kernel::mesh::{Edge, Facing, Part};
 use crate::kernel::model::Model;
+use crate::kernel::moment::ticks;
 use crate::setup::SWITCH_TICKS;
 
 /// A surface of the hub that can be heated.

@@ -12,5 +12,6 @@ pub(crate) mod growth;
 pub(crate) mod march;
 pub(crate) mod mesh;
 pub(crate) mod model;
+pub(crate) mod moment;
 pub(crate) mod section;
 pub(crate) mod sparse;

@@ -6,8 +6,8 @@ use super::{HotHub, LONGEST_S, Run};
 use crate::ThermalError;
 use crate::curve::{Pull, Sample, Watch, first_reach};
 use crate::kernel::dense::dot;
-use crate::kernel::march::ticks;
 use crate::kernel::model::Model;
+use crate::kernel::moment::ticks;
 use crate::setup::{Setup, unsolved};
 
 /// What comes after first contact, in the likely case; times count from home on the shaft.

@@ -10,130 +10,22 @@
 
 use super::case::{Case, Joint};
 use super::model::Step;
-use std::f64::consts::SQRT_2;
+use super::moment::{GAMMA, Ledger, Leg, Moment, seconds};
 
-/// The unit of time (s).
-pub(crate) const TICK_S: f64 = 1.0 / 1024.0;
 /// A step to begin with, as a power of two of ticks: 1/64 s.
 const FIRST: u32 = 4;
 /// The longest step: 512 s.
 const LONGEST: u32 = 19;
 
-const GAMMA: f64 = 2.0 - SQRT_2;
 const D: f64 = GAMMA / 2.0;
-const W: f64 = SQRT_2 / 4.0;
+const W: f64 = std::f64::consts::SQRT_2 / 4.0;
 /// What the third-order companion weighs the three rates differently.
 const ERROR: [f64; 3] = [(4.0 * W - 1.0) / 3.0, -1.0 / 3.0, 2.0 * D / 3.0];
 
+/// A stage is settled when a round changes it by less than this share of the tolerance.
+const SETTLED: f64 = 0.01;
 /// Rounds that a stage is given to settle the joint and the films.
 const ROUNDS: usize = 40;
-
-/// A moment.
-#[derive(Clone, Debug)]
-pub(crate) struct Moment {
-    /// Ticks since the beginning.
-    pub ticks: u64,
-    /// Temperature of every node.
-    pub temperature_k: Vec<f64>,
-    /// The joint.
-    pub joint: Joint,
-}
-
-impl Moment {
-    /// Seconds since the beginning.
-    pub fn seconds(&self) -> f64 {
-        seconds(self.ticks)
-    }
-}
-
-/// Ticks in seconds.
-#[expect(clippy::cast_precision_loss, reason = "a year has 2³⁵ ticks")]
-pub(crate) fn seconds(ticks: u64) -> f64 {
-    ticks as f64 * TICK_S
-}
-
-/// Seconds in ticks, to the nearest `unit` ticks.
-#[expect(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "negative and endless times are cut off first"
-)]
-pub(crate) fn ticks(seconds: f64, unit: u64) -> u64 {
-    let bounded = (seconds / seconds_of(unit)).round().clamp(0.0, 1e12);
-    bounded as u64 * unit
-}
-
-fn seconds_of(unit: u64) -> f64 {
-    seconds(unit)
-}
-
-/// One accepted step.
-#[derive(Clone, Debug)]
-pub(crate) struct Leg {
-    /// Where it began.
-    pub from: Moment,
-    /// Temperature at the stage within it.
-    pub middle_k: Vec<f64>,
-    /// Where it ended.
-    pub to: Moment,
-}
-
-impl Leg {
-    /// Temperature at a share of the step, by the parabola through its three stages.
-    pub fn temperature_k(&self, share: f64) -> Vec<f64> {
-        let x = share;
-        let weights = [
-            (x - GAMMA) * (x - 1.0) / GAMMA,
-            x * (x - 1.0) / (GAMMA * (GAMMA - 1.0)),
-            x * (x - GAMMA) / (1.0 - GAMMA),
-        ];
-        let stages = self.from.temperature_k.iter().zip(&self.middle_k).zip(&self.to.temperature_k);
-        stages.map(|((a, b), c)| weights[0] * a + weights[1] * b + weights[2] * c).collect()
-    }
-
-    /// Seconds at a share of the step.
-    pub fn seconds(&self, share: f64) -> f64 {
-        self.from.seconds() + share * (self.to.seconds() - self.from.seconds())
-    }
-
-    /// The share of the step at which a figure changes sign, by halving; `None` when its sign is
-    /// the same at both ends.
-    pub fn crossing(&self, figure: impl Fn(&[f64]) -> f64) -> Option<f64> {
-        let sign = |share: f64| figure(&self.temperature_k(share)) >= 0.0;
-        let (start, end) =
-            (figure(&self.from.temperature_k) >= 0.0, figure(&self.to.temperature_k) >= 0.0);
-        if start == end {
-            return None;
-        }
-        let (mut low, mut high) = (0.0, 1.0);
-        for _ in 0..20 {
-            let middle = f64::midpoint(low, high);
-            if sign(middle) == start { low = middle } else { high = middle }
-        }
-        Some(f64::midpoint(low, high))
-    }
-}
-
-/// Where heat came from and went to since the beginning (J).
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-#[expect(clippy::struct_field_names, reason = "the ending is the unit")]
-pub(crate) struct Ledger {
-    /// Put in.
-    pub given_j: f64,
-    /// Lost to the air by the hub and by the shaft.
-    pub lost_j: [f64; 2],
-    /// More in the metal than at the beginning.
-    pub stored_j: f64,
-}
-
-impl Ledger {
-    /// What does not add up, as a share of all that moved.
-    pub fn error(&self) -> f64 {
-        let lost = self.lost_j[0] + self.lost_j[1];
-        let moved = self.given_j.abs() + lost.abs() + self.stored_j.abs();
-        if moved > 0.0 { (self.given_j - lost - self.stored_j).abs() / moved } else { 0.0 }
-    }
-}
 
 /// Time going on.
 pub(crate) struct March<'a> {
@@ -146,6 +38,8 @@ pub(crate) struct March<'a> {
     /// Greatest error of a step.
     pub tolerance_k: f64,
     exponent: u32,
+    /// How fast every node changed in the last step; empty at the beginning and after a switch.
+    trend_k_s: Vec<f64>,
 }
 
 /// The rates of one stage.
@@ -171,7 +65,14 @@ impl<'a> March<'a> {
     ) -> Option<Self> {
         let joint = case.joint(&temperature_k, &Joint::default())?;
         let now = Moment { ticks, temperature_k, joint };
-        Some(Self { case, now, ledger: Ledger::default(), tolerance_k, exponent: FIRST })
+        Some(Self {
+            case,
+            now,
+            ledger: Ledger::default(),
+            tolerance_k,
+            exponent: FIRST,
+            trend_k_s: Vec::new(),
+        })
     }
 
     /// One step, never past `until` nor past the next switch; `None` when even the shortest step
@@ -196,6 +97,7 @@ impl<'a> March<'a> {
             }
             if switch == Some(self.now.ticks) {
                 self.exponent = FIRST;
+                self.trend_k_s.clear();
             }
             return Some(trial.leg);
         }
@@ -203,6 +105,9 @@ impl<'a> March<'a> {
 
     fn accept(&mut self, trial: &Trial) {
         let before = self.case.model.conduction.stored_j(&self.now.temperature_k);
+        let step_s = trial.leg.to.seconds() - self.now.seconds();
+        let ends = trial.leg.to.temperature_k.iter().zip(&self.now.temperature_k);
+        self.trend_k_s = ends.map(|(to, from)| (to - from) / step_s).collect();
         self.now = trial.leg.to.clone();
         let after = self.case.model.conduction.stored_j(&self.now.temperature_k);
         self.ledger.given_j += trial.given_j;
@@ -220,13 +125,15 @@ impl<'a> March<'a> {
 
         let first = self.rates(&self.now, &given);
         let right = combined(&start, &[(step.tau_s, &first.heat_w)]);
-        let middle = self.stage(&step, right, &given, &self.now)?;
+        let ahead = self.ahead(GAMMA * whole_s)?;
+        let middle = self.stage(&step, right, &given, &ahead)?;
         let second = self.implied(&step, &start, &[(step.tau_s, &first)], &middle);
 
         let sofar = [(W * whole_s, &first), (W * whole_s, &second)];
         let right =
             combined(&start, &sofar.map(|(weight, rates)| (weight, rates.heat_w.as_slice())));
-        let mut end = self.stage(&step, right, &given, &middle)?;
+        let ahead = self.through(&middle)?;
+        let mut end = self.stage(&step, right, &given, &ahead)?;
         end.ticks = self.now.ticks + step_ticks;
         let third = self.implied(&step, &start, &sofar, &end);
 
@@ -248,6 +155,26 @@ impl<'a> March<'a> {
             given_j: whole_s * given.iter().map(|(_, watts)| watts).sum::<f64>(),
             leg: Leg { from: self.now.clone(), middle_k: middle.temperature_k, to: end },
         })
+    }
+
+    /// A guess at the moment so many seconds ahead, from how the last step went.
+    fn ahead(&self, seconds: f64) -> Option<Moment> {
+        let rise = |k: usize| self.trend_k_s.get(k).map_or(0.0, |rate| rate * seconds);
+        let now = &self.now.temperature_k;
+        let temperature_k = now.iter().enumerate().map(|(k, kelvin)| kelvin + rise(k)).collect();
+        self.guess(temperature_k, &self.now.joint)
+    }
+
+    /// A guess at the end of a step, straight on from its beginning through its middle stage.
+    fn through(&self, middle: &Moment) -> Option<Moment> {
+        let both = self.now.temperature_k.iter().zip(&middle.temperature_k);
+        let temperature_k = both.map(|(from, to)| from + (to - from) / GAMMA).collect();
+        self.guess(temperature_k, &middle.joint)
+    }
+
+    fn guess(&self, temperature_k: Vec<f64>, joint: &Joint) -> Option<Moment> {
+        let joint = self.case.joint(&temperature_k, joint)?;
+        Some(Moment { ticks: self.now.ticks, temperature_k, joint })
     }
 
     /// Heat that comes to every node at a moment.
@@ -303,7 +230,7 @@ impl<'a> March<'a> {
         }
         let mut now = guess.clone();
         let mut conductance = self.case.joint_w_k(&now.joint, &now.temperature_k);
-        let settled_k = 2e-3 * self.tolerance_k;
+        let settled_k = SETTLED * self.tolerance_k;
         for _ in 0..ROUNDS {
             let mut loaded = right.clone();
             for (node, watts) in self.case.losses(&now.temperature_k).at_nodes_w {
@@ -347,6 +274,7 @@ mod tests {
     use crate::kernel::mesh::Part;
     use crate::kernel::model::Model;
     use crate::kernel::model::tests::bar;
+    use crate::kernel::moment::ticks;
 
     /// Hub and shaft as one bar: nothing in the joint that holds heat up.
     fn whole(model: &Model, film_w_m2k: f64) -> Case<'_> {

@@ -8,8 +8,9 @@ use crate::check::Effort;
 use crate::curve::{Peak, Pull, Sample, Watch, first_over, hottest, peaks};
 use crate::kernel::case::{Burn, Place as Where};
 use crate::kernel::growth::Curve;
-use crate::kernel::march::{Leg, March, Moment, ticks};
+use crate::kernel::march::March;
 use crate::kernel::model::Model;
+use crate::kernel::moment::{Leg, Moment, ticks};
 use crate::setup::{SWITCH_TICKS, Setup, unsolved};
 use crate::unknowns::Guess;
 
