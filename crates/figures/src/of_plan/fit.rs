@@ -40,13 +40,13 @@ fn reading((station, degrees, value, plus_minus): &(String, f64, f64, f64)) -> R
 /// `None` without readings of the bore.
 pub(super) fn bore(data: &FitZones, system: System) -> Option<BoreMap> {
     let [bore, _] = &data.parts;
-    let to_mm = match system {
-        System::Metric => 1e-3,
-        System::Inch => 25.4e-3,
+    let (to_mm, decimals) = match system {
+        System::Metric => (1e-3, 0),
+        System::Inch => (25.4e-3, 1),
     };
     let mut stations: Vec<Station> = Vec::new();
     for (station, degrees, over, _) in &bore.readings {
-        let text = format!("{over:+.0}").replace('-', "−");
+        let text = format!("{over:+.decimals$}").replace('-', "−");
         let diameter = Diameter { degrees: *degrees, over_mm: over * to_mm, text };
         match stations.iter_mut().find(|known| known.name == *station) {
             Some(known) => known.diameters.push(diameter),
