@@ -26,7 +26,7 @@ use crate::kernel::march::March;
 use crate::kernel::model::Model;
 use crate::kernel::moment::ticks;
 use crate::profile::{Hub, Shaft};
-use crate::setup::{SWITCH_TICKS, Setup, kelvin, unsolved};
+use crate::setup::{HOTTEST_K, SWITCH_TICKS, Setup, kelvin, unsolved};
 use crate::surfaces::Surfaces;
 use crate::surroundings::Surroundings;
 use crate::unknowns::{Bounds, Guess, Unknowns};
@@ -122,7 +122,7 @@ impl HotHub {
     /// begin with. Heat crosses the joint as the mean round it ([`Surfaces`]).
     /// # Errors
     /// [`ThermalError`]: sizes that do not nest, figures that are none, a hub hotter than its metal
-    /// may be, too cold to clear the shaft or never to grab it, a bore that yields once cold, and an
+    /// may be or than is modelled (600 °C), too cold to clear the shaft or never to grab it, a bore that yields once cold, and an
     /// answer that a coarser mesh does not confirm.
     /// # Source
     /// Heat conduction and linear thermoelasticity by finite elements; checked against the series
@@ -190,12 +190,13 @@ impl HotHub {
         share("grip", self.grip)?;
         duration(self.carried)?;
         kelvin(self.touch)?;
-        match self.hub.metal.heating_limit {
-            Some(limit) if self.hub_temperature > limit => {
-                Err(ThermalError::TooHot { hub: self.hub_temperature, limit })
-            }
-            _ => Ok(setup),
+        let modelled = ThermodynamicTemperature::from_si(HOTTEST_K);
+        let limit = self.hub.metal.heating_limit.unwrap_or(modelled);
+        let limit = if limit < modelled { limit } else { modelled };
+        if self.hub_temperature > limit {
+            return Err(ThermalError::TooHot { hub: self.hub_temperature, limit });
         }
+        Ok(setup)
     }
 
     /// A run from the heater to the first contact.

@@ -42,3 +42,4 @@ pub use removal::{Hottest, Opening, Removal, Window};
 pub use surfaces::{GapAir, Surfaces};
 pub use surroundings::{Air, Surroundings};
 pub use unknowns::{Bounds, Unknowns};
+pub use uom::si::f64::HeatTransfer;

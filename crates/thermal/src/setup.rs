@@ -30,6 +30,9 @@ pub(crate) struct Setup<'a> {
 /// Times at which something switches are kept to an eighth of a second.
 pub(crate) const SWITCH_TICKS: u64 = 128;
 
+/// Hotter than this (600 °C) no metal here keeps the figures of the model.
+pub(crate) const HOTTEST_K: f64 = 873.15;
+
 /// An error for equations that did not solve.
 pub(crate) fn unsolved(seconds: f64) -> ThermalError {
     ThermalError::Unsolved(quantities::Time::from_si(seconds))

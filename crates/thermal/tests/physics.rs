@@ -107,6 +107,15 @@ fn the_low_end_is_the_shortest() {
     assert!(working.formula.ends_with("is gone") && working.terms.len() == 11);
 }
 
+/// The finer the mesh and the steps, the less the answer moves.
+#[test]
+fn more_effort_comes_closer() {
+    let with = |effort| seconds(&HotHub { effort, ..hot(flanged(), 0.100, 200.0) });
+    let [quick, usual, fine] = [Effort::Quick, Effort::Usual, Effort::Fine].map(with);
+    let (first, second) = ((quick - usual).abs(), (usual - fine).abs());
+    assert!(second < 0.5 * first && second < 2e-3 * fine, "{quick} {usual} {fine}");
+}
+
 /// A hub and shaft turned end for end are the same hub and shaft.
 #[test]
 fn a_hub_turned_round_grabs_at_the_same_moment() {
@@ -228,6 +237,24 @@ fn heat_that_stops_lets_the_shaft_catch_up() {
     assert!(hottest.radius.si() > 0.07 && hottest.peak.time.si() <= 91.0, "{hottest:?}");
 }
 
+/// What lies along the shaft is hottest after the hub is.
+#[test]
+fn a_seal_behind_the_hub_warms_up_late() {
+    let seal = |limit| Place {
+        name: "seal".into(),
+        body: Body::Shaft,
+        radius: mm(50.0),
+        along: mm(-120.0),
+        limit: Some(celsius(limit)),
+    };
+    let asked = Removal { places: vec![seal(45.0)], ..torch(0.050, [8e3, 8e3], 90.0) };
+    let opening = Removal { until: Time::from_si(1_800.0), ..asked }.solve().unwrap();
+    let peak = opening.places[0];
+    assert!(peak.time > opening.hottest.peak.time, "{peak:?}");
+    assert!(peak.temperature < opening.hottest.peak.temperature);
+    assert!(peak.over_limit.unwrap() < peak.time);
+}
+
 /// Ice on the shaft behind the hub keeps it back.
 #[test]
 fn a_cooled_shaft_helps() {
@@ -281,6 +308,10 @@ fn what_is_not_modelled_is_refused() {
     let limited = Metal { heating_limit: Some(celsius(150.0)), ..steel() };
     let over = HotHub { hub: Hub { metal: limited, ..plain() }, ..asked() };
     assert!(matches!(over.solve(), Err(ThermalError::TooHot { .. })));
+    let melting = HotHub { hub_temperature: celsius(700.0), ..asked() };
+    assert!(matches!(melting.solve(), Err(ThermalError::TooHot { .. })));
+    let huge = HotHub { hub: Hub::plain(mm(80.0), mm(1_700.0), mm(90.0), steel()), ..asked() };
+    assert!(matches!(huge.solve(), Err(ThermalError::Proportions { .. })));
     let soft = Metal { yield_strength: Some(Pressure::from_si(60e6)), ..steel() };
     let yields = HotHub { hub: Hub { metal: soft, ..plain() }, ..asked() };
     assert!(matches!(yields.solve(), Err(ThermalError::Yields { .. })));

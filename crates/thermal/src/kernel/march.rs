@@ -24,6 +24,8 @@ const ERROR: [f64; 3] = [(4.0 * W - 1.0) / 3.0, -1.0 / 3.0, 2.0 * D / 3.0];
 
 /// A stage is settled when a round changes it by less than this share of the tolerance.
 const SETTLED: f64 = 0.01;
+/// Steps that a run may take.
+const MOST_STEPS: usize = 20_000;
 /// Rounds that a stage is given to settle the joint and the films.
 const ROUNDS: usize = 40;
 
@@ -38,6 +40,7 @@ pub(crate) struct March<'a> {
     /// Greatest error of a step.
     pub tolerance_k: f64,
     exponent: u32,
+    steps: usize,
     /// How fast every node changed in the last step; empty at the beginning and after a switch.
     trend_k_s: Vec<f64>,
 }
@@ -71,16 +74,17 @@ impl<'a> March<'a> {
             ledger: Ledger::default(),
             tolerance_k,
             exponent: FIRST,
+            steps: 0,
             trend_k_s: Vec::new(),
         })
     }
 
     /// One step, never past `until` nor past the next switch; `None` when even the shortest step
-    /// will not settle.
+    /// will not settle, or too many were taken.
     pub fn advance(&mut self, until: u64) -> Option<Leg> {
         let switch = self.case.next_switch(self.now.ticks);
         let end = switch.map_or(until, |switch| switch.min(until));
-        loop {
+        while self.steps < MOST_STEPS {
             let room = end.checked_sub(self.now.ticks).and_then(u64::checked_ilog2)?;
             let exponent = self.exponent.min(room);
             let Some(trial) = self.attempt(exponent) else {
@@ -101,6 +105,7 @@ impl<'a> March<'a> {
             }
             return Some(trial.leg);
         }
+        None
     }
 
     fn accept(&mut self, trial: &Trial) {
@@ -109,6 +114,7 @@ impl<'a> March<'a> {
         let ends = trial.leg.to.temperature_k.iter().zip(&self.now.temperature_k);
         self.trend_k_s = ends.map(|(to, from)| (to - from) / step_s).collect();
         self.now = trial.leg.to.clone();
+        self.steps += 1;
         let after = self.case.model.conduction.stored_j(&self.now.temperature_k);
         self.ledger.given_j += trial.given_j;
         self.ledger.stored_j += after - before;

@@ -131,7 +131,7 @@ mod tests {
 
     #[test]
     fn times_keep_to_their_unit() {
-        assert_eq!(ticks(1.06, 128), 1024 + 128);
+        assert_eq!(ticks(1.07, 128), 1024 + 128);
         assert_eq!(ticks(-3.0, 1), 0);
         assert_eq!(ticks(f64::NAN, 1), 0);
     }

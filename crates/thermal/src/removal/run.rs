@@ -11,7 +11,7 @@ use crate::kernel::growth::Curve;
 use crate::kernel::march::March;
 use crate::kernel::model::Model;
 use crate::kernel::moment::{Leg, Moment, ticks};
-use crate::setup::{SWITCH_TICKS, Setup, unsolved};
+use crate::setup::{HOTTEST_K, SWITCH_TICKS, Setup, unsolved};
 use crate::unknowns::Guess;
 
 /// How far a run goes.
@@ -26,9 +26,6 @@ pub(crate) enum Goal {
     /// Until it shuts, if it does.
     Shut,
 }
-
-/// Hotter than this (600 °C) no metal here keeps the figures of the model.
-const HOTTEST_K: f64 = 873.15;
 
 /// What the runs of one question share.
 pub(crate) struct Course<'a> {
