@@ -13,6 +13,7 @@
 //! [`Opening::hub_heat`]: crate::heat::Opening::hub_heat
 
 use quantities::{Basis, Force, Kind, Length, Physical, Pressure, Source, Value, Working};
+use tables::pullers::{self, Drive, Puller, puller_for};
 use uom::si::f64::Area;
 
 use crate::bolts::{BoltError, Tightening, tightening_torque};
@@ -82,7 +83,7 @@ impl Pull {
     pub fn working(&self) -> Working {
         let force = |force| Value::new(Kind::Force, force);
         let result = force(self.force.high);
-        Working::new("Pull to strip the hub", "N = Σ p·π·d·L\nF = m·N", result, BLOCH)
+        Working::new("Pull to strip the hub", "N = c·Σ p·π·d·L\nF = m·N", result, BLOCH)
             .term("N", "all that presses on the joint", force(self.normal_force))
             .term("m", "friction, upper end", Value::number(self.friction.high))
             .valid(
@@ -94,9 +95,9 @@ impl Pull {
 const BLOCH: Source =
     Source::new("Bloch, Improving Machinery Reliability", "Eq. 3-13, p. 218", Basis::Read);
 
-/// A choice among pullers.
+/// A choice among the classes of `tables::pullers`.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Puller {
+pub struct Choice {
     /// The pull.
     pub pull: Force,
     /// Capacity over pull.
@@ -104,14 +105,15 @@ pub struct Puller {
     /// Capacity that it takes.
     pub needed: Force,
     /// The smallest class that has it; `None` when none has: add heat or oil, do not pull harder.
-    pub class: Option<Force>,
+    pub class: Option<Puller>,
 }
 
-/// The smallest puller that has a margin over the pull, among classes of `tables::pullers`.
+/// The smallest puller of a drive that has a margin over the pull; the usual margin is
+/// [`tables::pullers::MARGIN`].
 ///
 /// # Errors
 /// [`PullError`] for a pull not above zero or a margin below one.
-pub fn puller(pull: Force, margin: f64, classes: &[Force]) -> Result<Puller, PullError> {
+pub fn puller(pull: Force, margin: f64, drive: Drive) -> Result<Choice, PullError> {
     if !is_positive(pull.si()) {
         return Err(PullError::Force(pull));
     }
@@ -119,17 +121,14 @@ pub fn puller(pull: Force, margin: f64, classes: &[Force]) -> Result<Puller, Pul
         return Err(PullError::Number(margin));
     }
     let needed = pull * margin;
-    let enough = classes.iter().copied().filter(|class| *class >= needed);
-    let class = enough.reduce(|least, class| if class < least { class } else { least });
-    Ok(Puller { pull, margin, needed, class })
+    Ok(Choice { pull, margin, needed, class: puller_for(needed, drive) })
 }
 
-impl Puller {
+impl Choice {
     /// How the capacity was found.
     pub fn working(&self) -> Working {
-        let source = Source::common_practice("capacity at least one and a half times the pull");
         let force = |force| Value::new(Kind::Force, force);
-        Working::new("Capacity of the puller", "C = g·F", force(self.needed), source)
+        Working::new("Capacity of the puller", "C = g·F", force(self.needed), pullers::SOURCE)
             .term("g", "margin", Value::number(self.margin))
             .term("F", "pull", force(self.pull))
     }
@@ -198,7 +197,7 @@ mod tests {
         MassDensity, TemperatureCoefficient, TemperatureInterval, ThermodynamicTemperature,
     };
     use tables::materials::Elastic;
-    use tables::pullers::{Drive, MARGIN, classes};
+    use tables::pullers::MARGIN;
     use uom::si::area::square_inch;
     use uom::si::force::{newton, pound_force};
     use uom::si::length::{inch, millimeter};
@@ -307,16 +306,14 @@ mod tests {
         let state = fit.state(inches(interference), Running::default()).unwrap();
         let pull = pull_force(&state, Range::new(0.03, tables::friction::PULL)).unwrap();
         close(pull.force.high.get::<pound_force>(), 126_669.0, 0.5);
-        let classes = |drive| classes(drive).map(|puller| puller.capacity).collect::<Vec<_>>();
-        let puller = |classes: &[Force]| puller(pull.force.high, MARGIN, classes).unwrap();
-        let small = puller(&classes(Drive::Screw));
-        let puller = puller(&classes(Drive::Hydraulic));
-        close(puller.needed.get::<pound_force>() / 2000.0, 95.002, 0.0005);
-        close(puller.class.unwrap().get::<pound_force>() / 2000.0, 100.0, 0.05);
+        let puller = |drive| puller(pull.force.high, MARGIN, drive).unwrap();
+        let (small, large) = (puller(Drive::Screw), puller(Drive::Hydraulic));
+        close(large.needed.get::<pound_force>() / 2000.0, 95.002, 0.0005);
+        assert_eq!(large.class.unwrap().tons, 100);
         assert_eq!(small.class, None);
         // 4.5 tons of pull take 6.75 with the margin: five tons are not enough.
-        let light = super::puller(us_tons(4.5), MARGIN, &[us_tons(5.0), us_tons(10.0)]).unwrap();
-        assert_eq!(light.class, Some(us_tons(10.0)));
+        let light = super::puller(us_tons(4.5), MARGIN, Drive::Hydraulic).unwrap();
+        assert_eq!(light.class.unwrap().tons, 10);
     }
 
     /// By hand: 0.15·60 kN·30 mm = 270 N·m; 10 000 psi on 6.5 in² = 65 000 lbf = 32.5 US tons.
@@ -335,8 +332,8 @@ mod tests {
 
     #[test]
     fn what_is_no_pull_is_refused() {
-        assert!(puller(Force::from_si(0.0), 1.5, &[]).is_err());
-        assert!(puller(Force::from_si(1.0), 0.9, &[]).is_err());
+        assert!(puller(Force::from_si(0.0), 1.5, Drive::Screw).is_err());
+        assert!(puller(Force::from_si(1.0), 0.9, Drive::Screw).is_err());
         let steel = metal(207_000.0, 0.292);
         let fit = state([0.0, 75.0, 120.0, 90.0, 0.045], steel, steel, Running::default());
         assert!(pull_force(&fit, Range::new(0.0, 0.2)).is_err());

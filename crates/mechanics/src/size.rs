@@ -115,8 +115,10 @@ pub struct Size {
     pub mean: Estimate<Length>,
     /// The part of the `±` that shrinks with the number of readings.
     pub random: Length,
-    /// The part that all readings share.
+    /// The part that all readings share: of the setting standard and of the temperatures.
     pub common: Length,
+    /// Of that, the setting standard's.
+    pub setting: Length,
     /// The smallest reading at 20 °C.
     pub least: Length,
     /// The largest.
@@ -169,12 +171,14 @@ impl Measurement {
         let n = count_of(corrected.len());
         let mean = corrected.iter().sum::<f64>() / n;
         let random = root_sum_square(self.readings.iter().map(|r| r.spread.si())) / n;
-        let common = self.common_spread(mean);
+        let setting = self.setting.map_or(0.0, |setting| setting.standard.plus_minus.si());
+        let common = root_sum_square([setting, self.warmth_spread(mean)]);
         let whole = root_sum_square([random, common]);
         Ok(Size {
             mean: Estimate::new(Length::from_si(mean), Length::from_si(whole)),
             random: Length::from_si(random),
             common: Length::from_si(common),
+            setting: Length::from_si(setting),
             least: Length::from_si(corrected.iter().copied().fold(f64::INFINITY, f64::min)),
             greatest: Length::from_si(corrected.iter().copied().fold(0.0, f64::max)),
             taper: form::taper(self.contact, &self.readings, &corrected),
@@ -222,11 +226,8 @@ impl Measurement {
         (read.si() + shift) * factor
     }
 
-    fn common_spread(&self, size: f64) -> f64 {
-        let setting = self.setting.map_or(0.0, |setting| setting.standard.plus_minus.si());
-        let warmth =
-            self.temperatures.map_or(0.0, |t| t.spread_of(Length::from_si(size)).whole().si());
-        root_sum_square([setting, warmth])
+    fn warmth_spread(&self, size: f64) -> f64 {
+        self.temperatures.map_or(0.0, |t| t.spread_of(Length::from_si(size)).whole().si())
     }
 }
 

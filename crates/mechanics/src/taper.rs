@@ -6,6 +6,9 @@
 //! A taper pushes its hub off by itself once friction falls below tan β, as it does on a film of
 //! oil: a nut or a stop must catch it.
 
+use std::fmt;
+use std::str::FromStr;
+
 use quantities::{Angle, Basis, Force, Kind, Length, Physical, Pressure, Source, Value, Working};
 
 use crate::interference::hub::State;
@@ -21,6 +24,9 @@ pub enum TaperError {
     /// A taper that is not above zero, or is no longer a shaft end.
     #[error("not a taper of a shaft end: {0}")]
     Taper(f64),
+    /// Text that is no taper.
+    #[error("“{0}” is not a taper such as 1:10 or 3/4 in/ft")]
+    Text(String),
     /// Diameters and a length that make no taper.
     #[error("length is not sound: {0:?}")]
     Length(Length),
@@ -137,6 +143,38 @@ impl Taper {
             push_off: normal_force * sine,
             grip: normal_force * (friction * cosine),
         })
+    }
+}
+
+/// "1:10", "1 in 12", "3/4 in/ft", "0.75 in per ft".
+impl FromStr for Taper {
+    type Err = TaperError;
+
+    fn from_str(text: &str) -> Result<Self, TaperError> {
+        let unread = || TaperError::Text(text.trim().to_owned());
+        let plain = text.trim().to_lowercase().replace("per", "/").replace(' ', "");
+        if let Some(inches) = plain.strip_suffix("in/ft") {
+            let inches = match inches.split_once('/') {
+                Some((above, below)) => number(above)? / number(below)?,
+                None => number(inches)?,
+            };
+            return Self::one_in(12.0 / inches);
+        }
+        let (one, length) =
+            plain.split_once(':').or_else(|| plain.split_once("in")).ok_or_else(unread)?;
+        if one == "1" { Self::one_in(number(length)?) } else { Err(unread()) }
+    }
+}
+
+fn number(text: &str) -> Result<f64, TaperError> {
+    text.parse().map_err(|_| TaperError::Text(text.to_owned()))
+}
+
+/// As "1:12".
+impl fmt::Display for Taper {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let text = format!("{:.3}", 1.0 / self.0);
+        write!(f, "1:{}", text.trim_end_matches('0').trim_end_matches('.'))
     }
 }
 
@@ -330,6 +368,45 @@ mod tests {
         close(oil.oil.get::<megapascal>() * scale, 99.24, 0.005);
         close(oil.oil.get::<psi>() * scale, 14_393.5, 0.05);
         assert!(dilation(&state, 0.9).is_err());
+    }
+
+    #[test]
+    fn tapers_are_read_as_written() {
+        for (text, one_in) in [
+            ("1:10", 10.0),
+            ("1 : 12", 12.0),
+            ("1 in 16", 16.0),
+            ("3/4 in/ft", 16.0),
+            ("0.75 in per ft", 16.0),
+            ("1.25 in/ft", 9.6),
+        ] {
+            let taper: Taper = text.parse().unwrap();
+            close(1.0 / taper.on_diameter(), one_in, 1e-9);
+            assert_eq!(taper.to_string().parse::<Taper>(), Ok(taper));
+        }
+        for text in ["", "10", "2:10", "1:1", "1:x", "3/4", "1:-5", "0 in/ft", "NaN in/ft"] {
+            assert!(text.parse::<Taper>().is_err(), "{text}");
+        }
+    }
+
+    /// A thick hub on a taper holds a little more than on its small end, a little less than on its
+    /// large end, and on its mean the same to (Δd/d)²/12.
+    #[test]
+    fn a_taper_holds_as_its_mean_diameter() {
+        let steel = Metal::from(tables::materials::material("steel").unwrap());
+        let slices = vec![Slice { length: mm(12.0), outside: mm(300.0) }; 8];
+        let held =
+            |fit: PressFit| fit.state(mm(0.1), Running::default()).unwrap().torque(0.12).si();
+        let straight = |d: f64| held(PressFit::new(mm(0.0), mm(d), &slices, steel, steel).unwrap());
+        let taper = Taper::ONE_IN_TWELVE;
+        let tapered = PressFit::tapered(mm(0.0), mm(94.0), taper, &slices, steel, steel).unwrap();
+        close(tapered.diameter().get::<millimeter>(), 98.0, 1e-9);
+        let found = held(tapered);
+        assert!(straight(94.0) < found && found < straight(102.0));
+        close(found / straight(98.0), 1.0, 0.002);
+        let one = [Slice { length: mm(96.0), outside: mm(300.0) }];
+        let whole = PressFit::tapered(mm(0.0), mm(94.0), taper, &one, steel, steel).unwrap();
+        close(held(whole) / found, 1.0, 0.001);
     }
 
     #[test]

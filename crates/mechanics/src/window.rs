@@ -210,7 +210,7 @@ impl Window {
         let Edge { interference, state } = self.least.as_ref()?;
         let allowance = |length| Value::new(Kind::Allowance, length);
         let Demand { torque, safety, friction, flattening, .. } = self.demand;
-        let formula = "N = Σ p·π·d·L\nS·T = m·N·d/2\ni = e + f";
+        let formula = "N = c·Σ p·π·d·L\nS·T = m·N·d/2\ni = e + f";
         let source = Source::new("the torque held, set to what is needed", "", Basis::Computed);
         Some(
             Working::new(

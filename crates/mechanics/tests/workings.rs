@@ -16,7 +16,7 @@ use mechanics::interference::flattening::Interference;
 use mechanics::interference::hub::{Metal, PressFit, Running};
 use mechanics::interference::{Joint, Sizes, contact_pressure};
 use mechanics::keys::balance::{BalanceKey, LengthRule};
-use mechanics::keys::room::{TopSizes, across_keyway, side_fit, top_clearance};
+use mechanics::keys::room::{TopSizes, across_keyway, leaning, side_fit, top_clearance};
 use mechanics::keys::set_screw::set_screws;
 use mechanics::keys::{Depth, Ends, Key, Keys, Sharing, loaded};
 use mechanics::mass::hub_mass;
@@ -224,10 +224,18 @@ fn interference_fits() {
         interference.effective_working(),
         contact.working(),
         contact.hub_bore().working("bore"),
+        interference.spread_working(),
+        state.pressure_working(),
         state.torque_working(0.14),
         state.axial_working(0.14),
+        state.hold(0.14, Torque::from_si(900.0), Force::from_si(8e3)).unwrap().working(),
         state.slices[1].left_working(),
     ]);
+    let fast = Running { speed: AngularVelocity::from_si(900.0), ..Running::default() };
+    let warm = Running { hub_rise: TemperatureInterval::from_si(30.0), ..Running::default() };
+    let release =
+        |at| fit().release(mm(0.054), 0.14, Torque::from_si(900.0), [Running::default(), at]);
+    again(&[release(fast).unwrap().speed_working(), release(warm).unwrap().warmth_working()]);
     let demand = Demand {
         torque: Torque::from_si(1500.0),
         safety: 1.5,
@@ -265,6 +273,14 @@ fn keys_and_screws() {
         Sharing::AfterFriction(Torque::from_si(400.0)).working(torque),
         room.unwrap().working(),
         side_fit(size(22.03, 0.01), size(22.0, 0.01)).unwrap().working("hub"),
+        leaning(
+            side_fit(size(22.03, 0.01), size(22.0, 0.01)).unwrap(),
+            side_fit(size(21.99, 0.01), size(22.0, 0.01)).unwrap(),
+            size(0.02, 0.01),
+            size(-0.01, 0.01),
+        )
+        .unwrap()
+        .working(),
         across.hub_working(mm(50.8), mm(12.7), mm(12.7)),
         set_screws(Force::from_si(8000.0), 2, mm(50.0)).unwrap().working(),
         BalanceKey::new(mm(75.0), mm(125.0), LengthRule::MeanLess5Percent).unwrap().working(),
@@ -319,7 +335,7 @@ fn power_bolts_tapers_and_pulls() {
         Taper::ONE_IN_TEN.axial(state.normal_force, 0.12).unwrap().working(),
         dilation(&state, 1.2).unwrap().working(),
         pull.working(),
-        puller(pull.force.high, 1.5, &[]).unwrap().working(),
+        puller(pull.force.high, 1.5, tables::pullers::Drive::Hydraulic).unwrap().working(),
     ]);
     assert!(stress_area(mm(16.0), mm(2.0), Thread::Metric).is_ok());
 }

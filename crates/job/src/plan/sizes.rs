@@ -229,7 +229,7 @@ fn form(out: &mut StageBuilder, size: &Size, id: &str, what: &str) {
 
 fn suspicion(cx: &Context, end: End, part: Part, suspect: &Suspect) -> String {
     let place = match suspect.which {
-        Which::Reading(index) => reading_name(cx, end, part, index),
+        Which::Reading(index) | Which::Station(index) => reading_name(cx, end, part, index),
         Which::OneOfTwo => {
             format!("one of the two readings of the {} at the {}", part.key(), cx.name(end))
         }
@@ -242,6 +242,7 @@ fn suspicion(cx: &Context, end: End, part: Part, suspect: &Suspect) -> String {
         Some(Slip::Millimetre) => ": one millimetre misread on the sleeve",
         Some(Slip::TenthOfAnInch) => ": a tenth of an inch misread on the sleeve",
         Some(Slip::MixedUnits) => ": millimetres and inches mixed up",
+        Some(Slip::Swapped) => ": along and across swapped",
         None => "",
     };
     format!("{} lies {off} from where the others put it{slip}. Read it again.", capital(&place))

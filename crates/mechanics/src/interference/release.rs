@@ -1,9 +1,12 @@
 //! At what speed, or how much warmer than its shaft, a hub lets go.
 
-use quantities::{AngularVelocity, Length, Physical, TemperatureInterval, Torque};
+use quantities::{
+    AngularVelocity, Basis, Kind, Length, Physical, Source, TemperatureInterval, Torque, Value,
+    Working,
+};
 
 use super::JointError;
-use super::hub::{PressFit, Running};
+use super::hub::{PressFit, Running, State};
 use crate::is_positive;
 
 /// Where something that is raised lets a hub go.
@@ -102,3 +105,66 @@ impl<Q> LetsGo<Q> {
         }
     }
 }
+
+/// A fit before something is raised, and where it lets go.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Release {
+    /// Least friction.
+    pub friction: f64,
+    /// Torque that it must hold; none asks when all of it has lifted off.
+    pub needed: Torque,
+    /// Before.
+    pub before: State,
+    /// Where it lets go.
+    pub at: State,
+}
+
+impl PressFit {
+    /// The two states between which a fit lets go, to show how that was found.
+    ///
+    /// # Errors
+    /// As [`PressFit::state`].
+    pub fn release(
+        &self,
+        interference: Length,
+        friction: f64,
+        needed: Torque,
+        [before, at]: [Running; 2],
+    ) -> Result<Release, JointError> {
+        let (before, at) = (self.state(interference, before)?, self.state(interference, at)?);
+        Ok(Release { friction, needed, before, at })
+    }
+}
+
+impl Release {
+    /// How the speed was found.
+    pub fn speed_working(&self) -> Working {
+        let speed = Value::new(Kind::Speed, self.at.running.speed);
+        self.working("Speed at which the fit lets go", "s", "speed", speed)
+    }
+
+    /// How the difference of temperature between hub and shaft was found.
+    pub fn warmth_working(&self) -> Working {
+        let Running { hub_rise, shaft_rise, .. } = self.at.running;
+        let warmer = TemperatureInterval::from_si(hub_rise.si() - shaft_rise.si());
+        let warmer = Value::new(Kind::TemperatureDifference, warmer);
+        self.working("Hub warmer than shaft when the fit lets go", "s", "difference", warmer)
+    }
+
+    fn working(&self, name: &str, symbol: &'static str, what: &str, found: Value) -> Working {
+        let force = |state: &State| Value::new(Kind::Force, state.normal_force);
+        let formula = "i − growth by turning and warmth presses\nm·N·d/2 = T\nx = s";
+        Working::new(name, formula, found, LAME_AND_TURNING)
+            .term("i", "interference", Value::new(Kind::Allowance, self.before.interference))
+            .term("m", "least friction", Value::number(self.friction))
+            .term("d", "joint", Value::new(Kind::Length, self.before.diameter))
+            .term("T", "torque to hold", Value::new(Kind::Torque, self.needed))
+            .term("A", "all that presses, before", force(&self.before))
+            .term("N", "all that presses, there", force(&self.at))
+            .term(symbol, format!("{what} at which both are alike, found by halving"), found)
+            .valid("rings slice by slice, elastic")
+    }
+}
+
+const LAME_AND_TURNING: Source =
+    Source::new("Lamé’s rings and rotating disks, solved for what is held", "", Basis::Computed);

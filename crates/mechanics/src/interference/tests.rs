@@ -309,6 +309,48 @@ fn roughness_rules_are_kept_apart() {
     assert!(loose.measured.value < Length::default());
 }
 
+/// A gauge set on the micrometer that measured the shaft: 0.005 of the micrometer's own error sits in
+/// both ± of 0.0058 (0.003 beside it) and falls out; √(0.003² + 0.003²) = 0.00424 is left.
+#[test]
+fn what_both_sizes_share_falls_out() {
+    let shared = mm(0.005);
+    let size = |value: f64| Estimate::new(mm(value), mm(0.005_f64.hypot(0.003)));
+    let fit = |shared| {
+        Interference::sharing(size(80.045), size(80.010), shared, mm(0.0)).unwrap().measured
+    };
+    close(fit(shared).plus_minus.get::<micrometer>(), 4.2426, 5e-5, "shared");
+    close(fit(mm(0.0)).plus_minus.get::<micrometer>(), 8.2462, 5e-5, "apart");
+    assert!(Interference::sharing(size(80.045), size(80.01), mm(0.006), mm(0.0)).is_err());
+}
+
+/// A keyway of 22 mm in a joint of 80 mm leaves 1 − 22/(π·80) = 0.912 of it.
+#[test]
+fn a_keyway_takes_its_width() {
+    let steel = elastic(207_000.0, 0.292);
+    let whole = fit(0.0, 80.0, &[(100.0, 130.0)], steel, steel);
+    let held = |fit: &PressFit| fit.state(mm(0.05), Running::default()).unwrap();
+    let keyed = whole.clone().bearing(1.0 - 22.0 / (std::f64::consts::PI * 80.0)).unwrap();
+    close((held(&keyed).torque(0.14) / held(&whole).torque(0.14)).value, 0.9125, 5e-5, "keyway");
+    close((held(&keyed).mean_pressure() / held(&whole).mean_pressure()).value, 1.0, 1e-12, "p");
+    assert!(whole.clone().bearing(0.0).is_err() && whole.bearing(1.1).is_err());
+}
+
+/// Statics: 3 kN around and 4 kN along make 5 kN; either alone is the plain quotient.
+#[test]
+fn torque_and_pull_add_as_forces() {
+    let steel = elastic(207_000.0, 0.292);
+    let state = fit(0.0, 80.0, &[(100.0, 130.0)], steel, steel)
+        .state(mm(0.05), Running::default())
+        .unwrap();
+    let force = quantities::Force::from_si;
+    let (torque, axial) = (Torque::new::<newton_meter>(3000.0 * 0.04), force(4000.0));
+    let both = state.hold(0.14, torque, axial).unwrap();
+    close(both.together.si(), 5000.0, 1e-9, "together");
+    let alone = state.hold(0.14, torque, force(0.0)).unwrap();
+    close(alone.safety, (state.torque(0.14) / torque).value, 1e-9, "torque alone");
+    assert!(state.hold(0.14, Torque::default(), force(0.0)).is_err());
+}
+
 #[test]
 fn what_is_no_joint_is_refused() {
     let steel = elastic(207_000.0, 0.292);

@@ -119,6 +119,64 @@ impl SideFit {
     }
 }
 
+/// The room that a key has at its sides when the two keyways lean against each other.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Leaning {
+    /// Play in the hub's keyway.
+    pub hub: Estimate<Length>,
+    /// Play in the shaft's keyway, as far as there is any.
+    pub shaft: Estimate<Length>,
+    /// How far one keyway leans against the other over the length of the key.
+    pub lean: Estimate<Length>,
+    /// Room left; below zero the key binds.
+    pub room: Estimate<Length>,
+}
+
+/// Room at the sides of a key whose keyways lean: each twist is how far a keyway's middle departs
+/// from the axis over the key's length, with its sign.
+///
+/// ```text
+/// l = |a − b|      c = h + s − l
+/// ```
+/// # Valid
+/// A straight key; play in the shaft counts as far as there is any, a tight key follows the shaft.
+/// # Errors
+/// [`KeyError::Length`] for a twist that is no sound number.
+/// # Source
+/// Geometry.
+pub fn leaning(
+    hub: SideFit,
+    shaft: SideFit,
+    hub_twist: Estimate<Length>,
+    shaft_twist: Estimate<Length>,
+) -> Result<Leaning, KeyError> {
+    if let Some(bad) = [hub_twist, shaft_twist].into_iter().find(|twist| !twist.is_sound()) {
+        return Err(KeyError::Length(bad.value));
+    }
+    let none = Length::default();
+    let tight = shaft.play.value < none;
+    let shaft = if tight { Estimate::exact(none) } else { shaft.play };
+    let apart = hub_twist.less(&shaft_twist);
+    let lean = Estimate::new(apart.value.abs(), apart.plus_minus);
+    let parts = [hub.play.plus_minus, shaft.plus_minus, lean.plus_minus];
+    let plus_minus = Length::from_si(root_sum_square(parts.map(Physical::si)));
+    let room = Estimate::new(hub.play.value + shaft.value - lean.value, plus_minus);
+    Ok(Leaning { hub: hub.play, shaft, lean, room })
+}
+
+impl Leaning {
+    /// How the room was found.
+    pub fn working(&self) -> Working {
+        let source = Source::new("geometry of a straight key in two keyways", "", Basis::Computed);
+        let result = self.room.shown(Kind::Allowance);
+        Working::new("Room at the sides of the key", "c = h + s − l", result, source)
+            .term("h", "play in the hub", self.hub.shown(Kind::Allowance))
+            .term("s", "play in the shaft, if any", self.shaft.shown(Kind::Allowance))
+            .term("l", "lean of one keyway against the other", self.lean.shown(Kind::Allowance))
+            .valid("below zero the key binds and pushes the hub askew")
+    }
+}
+
 /// Depth that a chord of the key's width takes from a shaft's roundness: Y of ANSI B17.1.
 ///
 /// ```text

@@ -1,6 +1,6 @@
 //! Worked keys of the handbooks.
 
-use super::room::{TopSizes, across_keyway, chord_height, side_fit, top_clearance};
+use super::room::{TopSizes, across_keyway, chord_height, leaning, side_fit, top_clearance};
 use super::*;
 use crate::Estimate;
 use proptest::prelude::*;
@@ -178,6 +178,22 @@ fn room_over_a_metric_key() {
     close(room.plus_minus.get::<millimeter>(), 0.02 * 3.5_f64.sqrt(), 1e-9);
     let tight = side_fit(size(13.97), size(14.0)).unwrap();
     assert!(tight.play.value < Length::default());
+}
+
+/// By hand: 0.03 of play in the hub, a key tight in the shaft, keyways that lean 0.02 against each
+/// other: 0.01 is left; leaning the same way they leave it all.
+#[test]
+fn leaning_keyways_take_side_play() {
+    let size = |value| Estimate::exact(mm(value));
+    let hub = side_fit(size(22.03), size(22.0)).unwrap();
+    let shaft = side_fit(size(21.99), size(22.0)).unwrap();
+    let room = |hub_twist, shaft_twist| {
+        leaning(hub, shaft, size(hub_twist), size(shaft_twist)).unwrap().room.value
+    };
+    close(room(0.01, -0.01).get::<millimeter>(), 0.01, 1e-9);
+    close(room(0.02, 0.02).get::<millimeter>(), 0.03, 1e-9);
+    close(room(0.05, 0.0).get::<millimeter>(), -0.02, 1e-9);
+    assert!(leaning(hub, shaft, size(f64::NAN), size(0.0)).is_err());
 }
 
 proptest! {

@@ -3,11 +3,13 @@
 //! A reading stands apart when it lies further from the median of all than 3.5 robust standard
 //! deviations (1.4826 times the median deviation, or half the `±` of a reading when that is
 //! larger). Medians are not drawn aside by the one reading that is wrong. A distance that matches a
-//! slip of the hand is named with it.
+//! slip of the hand is named with it. Where all readings of one station stand apart alike, the station
+//! is named: its readings may belong elsewhere. A station that is wide where all others are narrow
+//! may have its two directions swapped.
 
-use quantities::{Length, Physical};
+use quantities::{Length, Physical, root_sum_square};
 
-use super::Reading;
+use super::{Direction, Reading};
 
 /// Slips that leave their size behind.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -22,6 +24,8 @@ pub enum Slip {
     TenthOfAnInch,
     /// Millimetres written as inches, or the reverse: a factor of 25.4.
     MixedUnits,
+    /// The reading along the key written as the one across it, and the reverse.
+    Swapped,
 }
 
 /// Which reading looks wrong.
@@ -29,6 +33,8 @@ pub enum Slip {
 pub enum Which {
     /// The reading at this place, from 0.
     Reading(usize),
+    /// All readings of the station of the reading at this place, from 0.
+    Station(usize),
     /// One of the two: two readings cannot tell which.
     OneOfTwo,
     /// All of them alike, against the size on the drawing.
@@ -60,8 +66,9 @@ pub(super) fn find(
     let middle = median(corrected.to_vec());
     let mut found = match corrected {
         &[first, second] => pair(first, second),
-        _ => apart(readings, corrected, middle),
+        _ => whole_stations(readings, &apart(readings, corrected, middle)),
     };
+    found.extend(swapped(readings, corrected));
     if let Some(nominal) = nominal.filter(|nominal| nominal.is_finite() && nominal.si() > 0.0) {
         let slip = slip(middle, nominal.si());
         let off_by = Length::from_si(middle - nominal.si());
@@ -92,6 +99,64 @@ fn apart(readings: &[Reading], corrected: &[f64], middle: f64) -> Vec<Suspect> {
         })
     };
     corrected.iter().zip(readings).enumerate().filter_map(suspect).collect()
+}
+
+/// Where every reading of a station stands apart by about the same, one suspect for all of them.
+fn whole_stations(readings: &[Reading], found: &[Suspect]) -> Vec<Suspect> {
+    let mut out: Vec<Suspect> = Vec::new();
+    for suspect in found {
+        let Which::Reading(index) = suspect.which else { continue };
+        let station = readings[index].station;
+        let own: Vec<usize> = places(readings, station);
+        let alike = |other: &&Suspect| {
+            matches!(other.which, Which::Reading(place) if own.contains(&place))
+                && (other.off_by - suspect.off_by).abs().si() <= NEAR_M
+        };
+        let all = own.len() > 1 && found.iter().filter(alike).count() == own.len();
+        let which = if all { Which::Station(own[0]) } else { suspect.which };
+        if !out.iter().any(|known| known.which == which) {
+            out.push(Suspect { which, ..*suspect });
+        }
+    }
+    out
+}
+
+/// Places of the readings at a station.
+fn places(readings: &[Reading], station: Length) -> Vec<usize> {
+    let here = |reading: &Reading| (reading.station - station).abs().si() <= SAME_STATION_M;
+    readings.iter().enumerate().filter(|(_, reading)| here(reading)).map(|(i, _)| i).collect()
+}
+
+const SAME_STATION_M: f64 = 1e-7;
+
+/// A station that is wide one way where all the others, two at least, are wide the other way, each
+/// clear of the `±` of its two readings.
+fn swapped(readings: &[Reading], corrected: &[f64]) -> Vec<Suspect> {
+    let along = readings.iter().enumerate().filter(|(_, r)| r.direction == Direction::AlongKey);
+    let pairs: Vec<(usize, f64, f64)> = along
+        .filter_map(|(index, reading)| {
+            let across = places(readings, reading.station)
+                .into_iter()
+                .find(|&place| readings[place].direction == Direction::AcrossKey)?;
+            let spread = root_sum_square([reading.spread.si(), readings[across].spread.si()]);
+            Some((index, corrected[index] - corrected[across], spread))
+        })
+        .collect();
+    if pairs.len() < 3 || pairs.iter().any(|(_, wide, spread)| wide.abs() <= *spread) {
+        return Vec::new();
+    }
+    let positive = pairs.iter().filter(|(_, wide, _)| *wide > 0.0).count();
+    let lone = match (positive, pairs.len() - positive) {
+        (1, _) => pairs.iter().find(|(_, wide, _)| *wide > 0.0),
+        (_, 1) => pairs.iter().find(|(_, wide, _)| *wide < 0.0),
+        _ => None,
+    };
+    let suspect = |&(index, wide, _): &(usize, f64, f64)| Suspect {
+        which: Which::Station(index),
+        off_by: Length::from_si(wide),
+        slip: Some(Slip::Swapped),
+    };
+    lone.map(suspect).into_iter().collect()
 }
 
 /// The slip that would make `found` out of `wanted`.

@@ -182,6 +182,39 @@ fn slips_are_named_and_nothing_is_corrected() {
     assert!(off(0.002).suspects.is_empty());
 }
 
+/// Three depths along and across the key, in micrometres over 80 mm.
+fn three_by_two(over: [[f64; 2]; 3]) -> Size {
+    let readings =
+        [10.0, 45.0, 80.0].into_iter().zip(over).flat_map(|(station, [along, across])| {
+            [(Direction::AlongKey, along), (Direction::AcrossKey, across)].map(
+                |(direction, over)| Reading { direction, ..at(station, 0.0, 80.0 + over / 1e3) },
+            )
+        });
+    sized(readings.collect())
+}
+
+#[test]
+fn a_station_read_elsewhere_is_named_as_one() {
+    let size = three_by_two([[12.0, 14.0], [13.0, 15.0], [85.0, 84.0]]);
+    assert_eq!(size.suspects.len(), 1);
+    assert_eq!((size.suspects[0].which, size.suspects[0].slip), (Which::Station(4), None));
+    let turned = three_by_two([[12.0, 14.0], [513.0, 515.0], [13.0, 14.0]]);
+    assert_eq!(turned.suspects[0].which, Which::Station(2));
+    assert_eq!(turned.suspects[0].slip, Some(Slip::MetricTurn));
+}
+
+#[test]
+fn swapped_directions_are_named() {
+    let size = three_by_two([[2.0, 14.0], [3.0, 15.0], [14.0, 2.0]]);
+    assert_eq!(size.suspects.len(), 1);
+    assert_eq!(
+        (size.suspects[0].which, size.suspects[0].slip),
+        (Which::Station(4), Some(Slip::Swapped))
+    );
+    // No clearer than the ± of the readings: nothing is said.
+    assert!(three_by_two([[2.0, 5.0], [3.0, 6.0], [6.0, 3.0]]).suspects.is_empty());
+}
+
 #[test]
 fn two_readings_cannot_tell_which_and_a_drawing_shows_a_shared_slip() {
     let two = sized(vec![at(10.0, 0.0, 80.06), at(10.0, 90.0, 80.56)]);
