@@ -67,6 +67,11 @@ pub trait Kind: Sync {
     /// What to look at in the first minutes, and again when hot.
     fn checks_after_start(&self) -> &'static [Check];
 
+    /// What to go over again after the first day to the first week.
+    fn first_recheck(&self) -> &'static str {
+        "first re-check: line-up read hot, nuts against their marks, leaks, heat and noise"
+    }
+
     /// What may be found when it is opened: causes, what to check, what to do before it goes back;
     /// [`common_findings`] hold for all kinds.
     fn findings(&self) -> &'static [Finding];

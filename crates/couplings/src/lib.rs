@@ -14,6 +14,7 @@ mod cautions;
 mod character;
 pub mod closeup;
 pub mod din_740;
+pub mod dues;
 mod duty;
 mod end;
 pub mod end_float;

@@ -1,4 +1,4 @@
-//! Running: vibration zones after the start, what a pattern points to, and when to open again.
+//! Running: vibration zones after the start, and what a pattern points to.
 //!
 //! Limits here are the general ones for machines whose makers give none; several free tables
 //! disagree, so each says how it is known. The machine's own history comes first: a change is worth
@@ -7,15 +7,15 @@
 use std::f64::consts::SQRT_2;
 
 use quantities::{
-    AngularVelocity, Basis, Kind, Length, Physical, Power, Source, Value, Velocity, Whole, Working,
+    AngularVelocity, Basis, Kind, Length, Physical, Power, Source, Value, Velocity, Working,
 };
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 use uom::si::power::kilowatt;
 
-use crate::kind::Kind as CouplingKind;
-use crate::sheet::Sheet;
-
 /// How a machine stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
 pub enum Support {
     /// Its lowest natural frequency on its base lies well above its speed.
     Rigid,
@@ -220,42 +220,6 @@ pub const SIGNATURES: [Signature; 5] = [
     },
 ];
 
-/// Something that falls due.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Due {
-    /// What is to be done.
-    pub what: &'static str,
-    /// After so many months: the shortest and the longest in use.
-    pub months: [u32; 2],
-    /// How it is known.
-    pub source: Source,
-}
-
-/// What falls due after a close-up. The sheet's interval comes before what is usual for the kind.
-pub fn dues(kind: &dyn CouplingKind, sheet: &Sheet) -> Vec<Due> {
-    let look = Due {
-        what: "stop, lock out and look the coupling over",
-        months: [12, 12],
-        source: Source::new(
-            "Plant Services, 2008",
-            "Tracking the causes of coupling failure",
-            Basis::Read,
-        ),
-    };
-    let grease = kind.lubrication().map(|usual| {
-        let what = "open, clean and pack with fresh grease";
-        match sheet.lubricant.months {
-            Some(Whole(months)) => Due {
-                what,
-                months: [months; 2],
-                source: Source::new("maker’s sheet", "lubricant.months", Basis::MakersSheet),
-            },
-            None => Due { what, months: usual.months, source: usual.source },
-        }
-    });
-    grease.into_iter().chain([look]).collect()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -309,15 +273,5 @@ mod tests {
         assert_eq!(group(Power::from_si(10e3)), None);
         assert_eq!(group(Power::from_si(75e3)), Some(Group::Medium));
         assert_eq!(group(Power::from_si(500e3)), Some(Group::Large));
-    }
-
-    #[test]
-    fn the_sheet_sets_the_interval() {
-        let gear = crate::kind("gear").unwrap();
-        let mut sheet = Sheet::default();
-        assert_eq!(dues(gear, &sheet)[0].months, [6, 12]);
-        sheet.lubricant.months = Some(Whole(24));
-        assert_eq!(dues(gear, &sheet)[0].months, [24, 24]);
-        assert_eq!(dues(crate::kind("disc").unwrap(), &sheet).len(), 1);
     }
 }

@@ -1,5 +1,7 @@
 //! Values that read well but cannot be.
 
+mod coupling;
+
 use quantities::{Length, Measured, Physical};
 use serde::Serialize;
 
@@ -46,6 +48,7 @@ pub fn impossible(file: &JobFile) -> Vec<Problem> {
     for (name, dial) in &file.lineup.dials {
         found.dial(&format!("lineup.dials.{name}"), dial);
     }
+    found.coupling(file);
     found.0
 }
 
@@ -62,6 +65,15 @@ impl Found {
         {
             let what = format!("{} is not possible here", written.text());
             self.add(place, what, format!("{} greater than zero", Q::DIMENSION.words()));
+        }
+    }
+
+    fn not_negative<Q: Physical>(&mut self, place: &str, text: &Text<Q>) {
+        if let Some(written) = text
+            && written.value().si() < 0.0
+        {
+            let what = format!("{} is below zero", written.text());
+            self.add(place, what, format!("{} of zero or more", Q::DIMENSION.words()));
         }
     }
 

@@ -41,6 +41,8 @@ pub enum Kind {
     Volume,
     Mass,
     Time,
+    /// A time in service: days.
+    Days,
     /// A slope of one shaft line against another: mm/m, mil/in.
     Slope,
     Degrees,
@@ -79,7 +81,7 @@ impl Kind {
             Self::Area => Dimension::Area,
             Self::Volume => Dimension::Volume,
             Self::Mass => Dimension::Mass,
-            Self::Time => Dimension::Time,
+            Self::Time | Self::Days => Dimension::Time,
             Self::Slope | Self::Degrees => Dimension::Angle,
             Self::Speed => Dimension::Speed,
             Self::Velocity => Dimension::Velocity,
@@ -114,6 +116,7 @@ impl Kind {
             Self::Volume => [("L", None), ("fl oz", None)],
             Self::Mass => [("kg", None), ("lb", None)],
             Self::Time => [("s", Some(0)); 2],
+            Self::Days => [("d", Some(0)); 2],
             Self::Slope => [("mm/m", Some(2)), ("mil/in", Some(2))],
             Self::Degrees => [("deg", Some(2)); 2],
             Self::Speed => [("rpm", Some(0)); 2],
@@ -169,8 +172,8 @@ mod tests {
     #[test]
     fn every_kind_has_its_unit_in_both_systems() {
         use Kind::{
-            Allowance, Area, Conductivity, Count, Degrees, Density, Energy, Expansion, Force, Gap,
-            HeatCapacity, HeatTransfer, Inertia, Length, Mass, Number, Offset, Percent, Power,
+            Allowance, Area, Conductivity, Count, Days, Degrees, Density, Energy, Expansion, Force,
+            Gap, HeatCapacity, HeatTransfer, Inertia, Length, Mass, Number, Offset, Percent, Power,
             Pressure, Roughness, Size, Slope, Speed, Stress, Temperature, TemperatureDifference,
             Time, Torque, Velocity, Volume,
         };
@@ -188,6 +191,7 @@ mod tests {
             Volume,
             Mass,
             Time,
+            Days,
             Slope,
             Degrees,
             Speed,

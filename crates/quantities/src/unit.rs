@@ -52,13 +52,15 @@ const PSI: f64 = POUND_FORCE / (INCH * INCH);
 const RPM: f64 = std::f64::consts::TAU / 60.0;
 const BTU: f64 = 1_055.055_852_62;
 const RANKINE: f64 = 5.0 / 9.0;
+/// A Julian year, as astronomers count it: 365.25 days.
+const YEAR: f64 = 365.25 * 86_400.0;
 
 const fn unit(names: &'static [&'static str], dimension: Dimension, factor: f64) -> Unit {
     Unit { names, dimension, factor, shift: 0.0 }
 }
 
 #[rustfmt::skip]
-pub(crate) static UNITS: [Unit; 84] = [
+pub(crate) static UNITS: [Unit; 86] = [
     unit(&[""], Number, 1.0),
     unit(&["%", "percent", "per cent"], Number, 0.01),
     unit(&["mm", "millimetre", "millimeter"], Length, 1e-3),
@@ -88,6 +90,8 @@ pub(crate) static UNITS: [Unit; 84] = [
     unit(&["min", "minute", "minutes"], Time, 60.0),
     unit(&["h", "hr", "hour", "hours"], Time, 3600.0),
     unit(&["d", "day", "days"], Time, 86_400.0),
+    unit(&["month", "months"], Time, YEAR / 12.0),
+    unit(&["year", "years"], Time, YEAR),
     unit(&["mm/m", "mrad"], Angle, 1e-3),
     unit(&["mil/in", "mils/in", "thou/in"], Angle, 1e-3),
     unit(&["mm/100mm", "mm/100 mm"], Angle, 1e-2),

@@ -238,6 +238,10 @@ impl Kind for Disc {
         &CHECKS
     }
 
+    fn first_recheck(&self) -> &'static str {
+        "first re-check: gap and line-up hot, nuts against their marks; where they stand, leave them"
+    }
+
     fn findings(&self) -> &'static [Finding] {
         &FINDINGS
     }

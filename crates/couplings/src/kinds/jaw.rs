@@ -224,6 +224,10 @@ impl Kind for Jaw {
         &CHECKS
     }
 
+    fn first_recheck(&self) -> &'static str {
+        "first re-check: line-up hot, set screws tight, crumbs under the guard"
+    }
+
     fn findings(&self) -> &'static [Finding] {
         &FINDINGS
     }

@@ -211,6 +211,10 @@ impl Kind for PinAndBush {
         &CHECKS
     }
 
+    fn first_recheck(&self) -> &'static str {
+        "first re-check: line-up hot, nuts of the pins, crumbs under the guard"
+    }
+
     fn findings(&self) -> &'static [Finding] {
         &FINDINGS
     }

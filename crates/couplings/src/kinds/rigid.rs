@@ -231,6 +231,10 @@ impl Kind for Rigid {
         &CHECKS
     }
 
+    fn first_recheck(&self) -> &'static str {
+        "first re-check: runout beside the joint, nuts against their marks, bearings warm alike"
+    }
+
     fn findings(&self) -> &'static [Finding] {
         &FINDINGS
     }

@@ -227,6 +227,10 @@ impl Kind for Shear {
         &CHECKS
     }
 
+    fn first_recheck(&self) -> &'static str {
+        "first re-check: screws of the element again where the sheet asks it, line-up hot, crumbs"
+    }
+
     fn findings(&self) -> &'static [Finding] {
         &FINDINGS
     }

@@ -19,6 +19,9 @@ pub struct Coupling {
     /// The maker's sheet, as far as it was entered from the manual.
     #[serde(skip_serializing_if = "is_default")]
     pub sheet: Sheet,
+    /// True once the coupling was balanced as an assembly.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub balanced: Option<bool>,
     /// The hub on the driver's shaft.
     #[serde(skip_serializing_if = "is_default")]
     pub driver: Hub,

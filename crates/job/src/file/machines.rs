@@ -1,6 +1,10 @@
 //! Head of the job and the two machines.
 
-use quantities::{AngularVelocity, Power, Ratio, System, ThermodynamicTemperature, Torque};
+use couplings::kind::Load;
+use quantities::{
+    AngularVelocity, Length, MomentOfInertia, Power, Ratio, System, ThermodynamicTemperature,
+    Torque, Whole,
+};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -55,6 +59,18 @@ pub struct Machines {
     /// Largest torque at start-up or in a jam, if known.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub peak_torque: Text<Torque>,
+    /// Greatest torque of the driver while it starts, at the coupling's speed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub start_torque: Text<Torque>,
+    /// Starts in an hour, where they are many.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub starts: Option<Whole>,
+    /// True where the torque turns round.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reversing: Option<bool>,
+    /// What the drive asks of a coupling, for choosing its kind.
+    #[serde(skip_serializing_if = "is_default")]
+    pub asks: Asks,
     /// Temperature of the place.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ambient: Text<ThermodynamicTemperature>,
@@ -67,6 +83,30 @@ pub struct Machines {
     /// The machine that is driven.
     #[serde(skip_serializing_if = "is_default")]
     pub driven: Machine,
+}
+
+/// What a drive asks of a coupling; what is left out is not known.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct Asks {
+    /// How the load runs: "uniform", "moderate", "heavy", "extreme"; otherwise from what is driven.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub load: Option<Load>,
+    /// True where the shaft lines stay offset while running.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub offset: Option<bool>,
+    /// True where a shaft moves along its axis while running.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub end_movement: Option<bool>,
+    /// True where it can be stopped and opened for grease.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub grease_service: Option<bool>,
+    /// True where it stands in heat, above about 80 °C; otherwise from the temperature of the place.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hot_place: Option<bool>,
+    /// True where torsional vibration must be damped.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub damping: Option<bool>,
 }
 
 /// One machine.
@@ -82,6 +122,12 @@ pub struct Machine {
     /// What locks its energy out: "motor switch 2M", "suction and discharge valves shut, drained".
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub isolate: Vec<String>,
+    /// Moment of inertia of its rotor, at the coupling's speed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub inertia: Text<MomentOfInertia>,
+    /// From the middle of its hub to the nearest bearing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub overhang: Text<Length>,
 }
 
 impl Machines {

@@ -4,8 +4,11 @@
 //! write at are the keys of this file joined by dots.
 
 mod coupling;
+mod day;
 mod fit;
+mod gap;
 mod heat;
+mod inspection;
 mod lineup;
 mod machines;
 mod sizes;
@@ -21,15 +24,18 @@ use crate::Entry;
 
 pub use coupling::{Coupling, Hub};
 pub use couplings::End;
+pub use day::{Day, DayError};
 pub use fit::{Fit, FitEnd};
+pub use gap::{Gap, Meant, ShaftEnd};
 pub use heat::Heat;
+pub use inspection::Inspection;
 pub use lineup::{
     Bar, Dial, DialKind, Foot, GrowthAtFoot, Lineup, LineupLimits, Machine as LineupMachine,
     Offsets, Rim, Shims, View,
 };
-pub use machines::{Driven, Driver, Head, Machine, Machines};
+pub use machines::{Asks, Driven, Driver, Head, Machine, Machines};
 pub use sizes::{Bore, Key, KeyEnds, SizeEnd, Sizes};
-pub use work::{Closeup, Gap, Removal, Running};
+pub use work::{Closeup, Hold, Removal, Room, Running};
 
 /// The version of the file's form that this program writes.
 pub const VERSION: u32 = 1;
@@ -75,6 +81,9 @@ pub struct JobFile {
     /// The first run.
     #[serde(default, skip_serializing_if = "is_default")]
     pub running: Running,
+    /// The coupling as it was found after its time in service.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub inspection: Inspection,
     /// How the hubs come off.
     #[serde(default, skip_serializing_if = "is_default")]
     pub removal: Removal,

@@ -1,33 +1,13 @@
-//! Gap, close-up, first run and removal.
+//! Close-up, first run and removal.
 
+use couplings::running::Support;
 use quantities::{
-    Force, Length, Pressure, Ratio, ThermodynamicTemperature, Time, Torque, Velocity,
+    Force, Length, Pressure, Ratio, ThermodynamicTemperature, Time, Torque, Velocity, Whole,
 };
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::{Named, Text};
-
-/// The gap between hub faces, or between the seats of a disc pack.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields, default)]
-pub struct Gap {
-    /// The gap wanted, with its ±; otherwise the sheet's.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub wanted: Text<Length>,
-    /// The gap that was recorded before the coupling came apart, to be restored.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub recorded: Text<Length>,
-    /// Readings of the gap by clock position: "12", "3", "6", "9".
-    #[serde(skip_serializing_if = "Named::is_empty")]
-    pub readings: Named<quantities::Measured<Length>>,
-    /// How much the shafts grow towards each other when warm.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub shaft_growth: Text<Length>,
-    /// End float of a motor with sleeve bearings.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub end_float: Text<Length>,
-}
+use super::{Day, End, Named, Text, is_default};
 
 /// Bolts and grease as the job has them.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -45,6 +25,28 @@ pub struct Closeup {
     /// Grease put in.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub grease_used: String,
+    /// Rings of free space inside, measured, where the sheet gives no filling: under names of your
+    /// own.
+    #[serde(skip_serializing_if = "Named::is_empty")]
+    pub rooms: Named<Room>,
+    /// The day it was closed up: what falls due is counted from it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub closed: Option<Day>,
+}
+
+/// A ring of free space inside a coupling.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct Room {
+    /// Its inside diameter.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub inside: Text<Length>,
+    /// Its outside diameter.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub outside: Text<Length>,
+    /// Its length along the shaft.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub length: Text<Length>,
 }
 
 /// The first run.
@@ -60,6 +62,21 @@ pub struct Running {
     /// How long it has run.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ran_for: Text<Time>,
+    /// Vibration along the shaft, largest of the housings beside the coupling, r.m.s.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub vibration_axial: Text<Velocity>,
+    /// Vibration before this job, or what is usual for this machine, r.m.s.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub vibration_before: Text<Velocity>,
+    /// How the machine stands: "rigid" on its base, or "flexible".
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub support: Option<Support>,
+    /// Temperature of the warmer bearing beside the coupling.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bearing_temperature: Text<ThermodynamicTemperature>,
+    /// What makes grease and rubber age sooner: "hot", "wet", "dusty", "reversing", "many starts".
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub hardships: Vec<String>,
 }
 
 /// How the hubs come off.
@@ -78,4 +95,56 @@ pub struct Removal {
     /// Yield strength of the puller's bolts or studs, where it matters.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub stud_yield: Text<Pressure>,
+    /// Diameter of the puller's screw, where it has one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub screw: Text<Length>,
+    /// The driver's hub: what it lets itself be got off by.
+    #[serde(skip_serializing_if = "is_default")]
+    pub driver: Hold,
+    /// The driven hub.
+    #[serde(skip_serializing_if = "is_default")]
+    pub driven: Hold,
+}
+
+/// What a hub and its shaft end offer to whoever pulls it.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct Hold {
+    /// True where the hub has threaded puller holes.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub puller_holes: Option<bool>,
+    /// Bolts that go into them.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub holes: Option<Whole>,
+    /// Their thread: "M16", "5/8-11".
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub hole_thread: String,
+    /// True where jaws find a square hold behind the hub.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub jaws_hold: Option<bool>,
+    /// True where the shaft's end can take the push: sound centre, no hollow end, no probe in it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub end_takes_push: Option<bool>,
+    /// True where there is room in front of the hub for a puller.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub room: Option<bool>,
+    /// True where hub or shaft has a port for oil under pressure.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub oil_port: Option<bool>,
+    /// True on a taper.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tapered: Option<bool>,
+    /// True where the hub is not used again.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub scrap: Option<bool>,
+}
+
+impl Removal {
+    /// What one of the two hubs offers.
+    pub fn at(&self, end: End) -> &Hold {
+        match end {
+            End::Driver => &self.driver,
+            End::Driven => &self.driven,
+        }
+    }
 }

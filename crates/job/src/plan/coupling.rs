@@ -3,7 +3,7 @@
 use couplings::kind::Planes;
 use quantities::{Kind, Limits, Measured, Physical, Value};
 
-use super::stage_builder::StageBuilder;
+use super::stage_builder::{SHEET, StageBuilder};
 use super::{Context, StagePlan};
 use crate::Stage;
 use crate::file::End;
@@ -122,7 +122,8 @@ fn hubs(cx: &Context, out: &mut StageBuilder) {
 fn mass(cx: &Context, out: &mut StageBuilder) {
     if let Some(total) = cx.file.coupling.sheet.masses.total.as_ref().map(Measured::value) {
         out.number("mass", "Mass of the whole coupling", Value::new(Kind::Mass, total))
-            .second("from the sheet");
+            .second("from the sheet")
+            .written(SHEET);
     }
     for end in End::BOTH {
         if let Some(hub) = cx.hub_mass(end) {

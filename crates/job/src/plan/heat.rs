@@ -220,7 +220,7 @@ fn common(cx: &Context, out: &mut StageBuilder) {
     };
     let entry = out.number("clearance", "Clearance to slide by", clearance).second(whose);
     if heat.clearance.is_some() {
-        entry.as_written(WRITTEN);
+        entry.written(WRITTEN);
     } else {
         entry.working(sliding_clearance_working(found.heat.opening.diameter));
     }

@@ -37,7 +37,7 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
             .key();
     }
     if let Some(peak) = &machines.peak_torque {
-        out.number("peak_torque", "Peak torque, as entered", peak.shown()).as_written(WRITTEN);
+        out.number("peak_torque", "Peak torque, as entered", peak.shown()).written(WRITTEN);
     }
     let names = format!("{} drives {}", machines.name(End::Driver), machines.name(End::Driven));
     let runs = cx.runs_at();

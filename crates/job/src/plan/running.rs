@@ -1,6 +1,7 @@
 //! The first run: what to look at, and what was read.
 
-use couplings::running::{Support, dues, group, zones};
+use couplings::dues::{After, Service, dues};
+use couplings::running::{Support, group, zones};
 use quantities::{Kind, Limits, Physical};
 
 use super::stage_builder::StageBuilder;
@@ -25,8 +26,8 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
                 trimmed(check.wrong)
             ));
         }
-        for due in dues(kind, &cx.file.coupling.sheet) {
-            let [shortest, longest] = due.months;
+        for due in dues(kind, &cx.file.coupling.sheet, &Service::default()) {
+            let After::Months([shortest, longest]) = due.after else { continue };
             let months = if shortest == longest {
                 format!("{longest}")
             } else {

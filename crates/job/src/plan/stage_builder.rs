@@ -115,7 +115,7 @@ impl Entry<'_> {
     }
 
     /// Says that it stands as somebody wrote it: in this job, or on the maker's sheet.
-    pub fn as_written(self, source: Source) -> Self {
+    pub fn written(self, source: Source) -> Self {
         let value = self.number.value.unwrap_or(Value::number(0.0));
         let working = Working::new(self.number.label.clone(), "x = w", value, source).term(
             "w",

@@ -1,0 +1,103 @@
+//! What cannot be of a coupling: its spaces, what was seen of it, how it wore, what it runs in.
+
+use couplings::dues::Hardship;
+use couplings::kind::common_findings;
+
+use super::Found;
+use crate::JobFile;
+use crate::file::{End, Removal};
+
+impl Found {
+    pub(super) fn coupling(&mut self, file: &JobFile) {
+        self.duty(file);
+        self.rooms(file);
+        self.seen(file);
+        self.worn(file);
+        self.hardships(&file.running.hardships);
+        self.pullers(&file.removal);
+    }
+
+    fn duty(&mut self, file: &JobFile) {
+        self.positive("machines.start_torque", &file.machines.start_torque);
+        for end in End::BOTH {
+            let (place, machine) = (format!("machines.{}", end.key()), file.machines.at(end));
+            self.positive(&format!("{place}.inertia"), &machine.inertia);
+            self.positive(&format!("{place}.overhang"), &machine.overhang);
+        }
+        self.positive("gap.end_float", &file.gap.end_float);
+    }
+
+    fn rooms(&mut self, file: &JobFile) {
+        for (name, room) in &file.closeup.rooms {
+            let place = format!("closeup.rooms.{name}");
+            self.positive(&format!("{place}.outside"), &room.outside);
+            self.positive(&format!("{place}.length"), &room.length);
+            if let (Some(inside), Some(outside)) = (&room.inside, &room.outside)
+                && inside.value() >= outside.value()
+            {
+                let what = format!(
+                    "no room between {} inside and {} outside",
+                    inside.text(),
+                    outside.text()
+                );
+                self.add(&format!("{place}.inside"), what, "an inside smaller than the outside");
+            }
+        }
+    }
+
+    /// What was seen goes by names that the kind has; without a kind any will do.
+    fn seen(&mut self, file: &JobFile) {
+        let Some(kind) = couplings::kind(&file.coupling.kind) else { return };
+        let known = || kind.findings().iter().chain(common_findings()).map(|finding| finding.id);
+        for seen in &file.inspection.seen {
+            if !known().any(|id| id == seen) {
+                let what = format!("“{seen}” is nothing that a {} coupling shows", kind.name());
+                let names: Vec<&str> = known().collect();
+                self.add("inspection.seen", what, format!("of these: {}", names.join(", ")));
+            }
+        }
+    }
+
+    fn worn(&mut self, file: &JobFile) {
+        let found = &file.inspection;
+        self.not_negative("inspection.backlash", &found.backlash);
+        self.not_negative("inspection.tooth", &found.tooth);
+        self.not_negative("inspection.element", &found.element);
+        self.not_negative("inspection.stretch", &found.stretch);
+        self.not_negative("inspection.off_centre", &found.off_centre);
+        self.positive("inspection.in_service", &found.in_service);
+        for (name, pack) in &found.packs {
+            let pack = Some(pack.clone());
+            self.positive(&format!("inspection.packs.{name}"), &pack);
+        }
+        if let (Some(closed), Some(opened)) = (file.closeup.closed, found.opened)
+            && opened < closed
+        {
+            let what = format!("opened on {opened}, before it was closed up on {closed}");
+            self.add("inspection.opened", what, "a day after that");
+        }
+    }
+
+    fn hardships(&mut self, hardships: &[String]) {
+        for name in hardships {
+            if Hardship::of(name).is_none() {
+                let known = Hardship::ALL.map(Hardship::name).join(", ");
+                let what = format!("“{name}” is no hardship that is known here");
+                self.add("running.hardships", what, format!("of these: {known}"));
+            }
+        }
+    }
+
+    fn pullers(&mut self, removal: &Removal) {
+        self.positive("removal.puller", &removal.puller);
+        self.positive("removal.screw", &removal.screw);
+        for end in End::BOTH {
+            let hold = removal.at(end);
+            if !hold.hole_thread.is_empty() && tables::bolts::thread(&hold.hole_thread).is_none() {
+                let what = format!("“{}” is not a thread that is held here", hold.hole_thread);
+                let place = format!("removal.{}.hole_thread", end.key());
+                self.add(&place, what, "a thread such as M16 or 5/8-11");
+            }
+        }
+    }
+}
