@@ -230,10 +230,10 @@ impl FloatPair {
     /// NEMA MG 1, part 20, from memory; the powers and speeds between the two were not confirmed,
     /// so the motor's nameplate or sheet must say which applies.
     pub fn limits(self) -> (Length, Length) {
-        let inch = |inches: f64| Length::from_si(inches * 0.0254);
+        let [small, large] = tables::limits::END_FLOAT;
         match self {
-            Self::Quarter => (inch(0.25), inch(0.09)),
-            Self::Half => (inch(0.5), inch(0.19)),
+            Self::Quarter => small,
+            Self::Half => large,
         }
     }
 }

@@ -61,6 +61,17 @@ pub enum Turning {
     Together,
     /// The carrier alone, round a parked rim or face with this total runout, its high spot unknown.
     CarrierAlone(Length),
+    /// The same with the high spot parked at this clock position: taken off the readings.
+    ///
+    /// ```text
+    /// r(t) − R/2·cos(t − h)
+    /// ```
+    CarrierOver {
+        /// Total runout of the parked rim or face.
+        runout: Length,
+        /// Where the dial read most as the touched shaft was turned under it and parked.
+        high: Clock,
+    },
 }
 
 /// One reading.
@@ -217,7 +228,8 @@ impl Dial {
         let turned = self.sign();
         let point = |reading: &Reading| {
             let (cos, sin) = reading.clock.cos_sin();
-            Point { cos, sin, value: turned * reading.value.si(), sigma }
+            let runout = self.parked_runout(reading.clock);
+            Point { cos, sin, value: turned * (reading.value.si() - runout), sigma }
         };
         Ok(self.all_readings().iter().map(point).collect())
     }
@@ -228,12 +240,28 @@ impl Dial {
         if self.surface == Surface::InsideRim { -stem } else { stem }
     }
 
+    /// What a parked rim or face of known runout adds to the reading at a position, m.
+    fn parked_runout(&self, clock: Clock) -> f64 {
+        match self.turning {
+            Turning::CarrierOver { runout, high } => {
+                let ((cos, sin), (high_cos, high_sin)) = (clock.cos_sin(), high.cos_sin());
+                runout.si() / 2.0 * (cos * high_cos + sin * high_sin)
+            }
+            Turning::Together | Turning::CarrierAlone(_) => 0.0,
+        }
+    }
+
     /// A runout of R with its high spot anywhere puts R/2·cos and R/2·sin of an unknown angle into
-    /// the two coefficients: standard uncertainty R/√8 in each.
+    /// the two coefficients: standard uncertainty R/√8 in each. Where the high spot is known, half
+    /// the difference of two readings is taken off, and their uncertainty stays.
     fn runout_u(&self) -> f64 {
         match self.turning {
             Turning::Together => 0.0,
             Turning::CarrierAlone(runout) => runout.si() / 8_f64.sqrt(),
+            Turning::CarrierOver { runout, .. } if runout.si() >= 0.0 => {
+                self.standard_uncertainty() / 2_f64.sqrt()
+            }
+            Turning::CarrierOver { .. } => f64::NAN,
         }
     }
 

@@ -25,6 +25,8 @@ pub struct FootPlane {
     pub at: Length,
     /// Shims under it that can come out; `None` when not known.
     pub shims: Option<Length>,
+    /// The same one by one; empty when only their sum is known, or nothing.
+    pub pack: Vec<Length>,
     /// How far it can go to the right and to the left (both positive); `None` when not known.
     pub side_room: Option<(Length, Length)>,
 }
@@ -32,7 +34,7 @@ pub struct FootPlane {
 impl FootPlane {
     /// A plane of feet without known limits.
     pub fn new(name: impl Into<String>, at: Length) -> Self {
-        Self { name: name.into(), at, shims: None, side_room: None }
+        Self { name: name.into(), at, shims: None, pack: Vec::new(), side_room: None }
     }
 
     /// Least and greatest move in a plane, in SI; infinite where nothing is known.

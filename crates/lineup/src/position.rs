@@ -9,11 +9,23 @@
 //! more than their stated uncertainty allows, that uncertainty is raised to the scatter; if
 //! observations then disagree more than theirs allow, the covariance is raised once more.
 //! Dials on one bracket share the error of its sag.
+//!
+//! What was raised by scatter is known from few readings only, so a 95 % interval takes Student's
+//! factor there instead of 2. The effective degrees of freedom are those of Welch and Satterthwaite:
+//! the stated part counts as well known, the part that scatter added has the degrees of the scatter,
+//! so the factor grows from 2 without a jump.
+//!
+//! ```text
+//! ν = (s·d)⁴ / ( (s² − 1)²/νs + s⁴·(d² − 1)²/νd )
+//! ```
+//! s scatter and d disagreement over what was stated, each at least 1; the covariance that a
+//! [`Line`] carries is that of a normal distribution with the same 95 % interval.
 
 use quantities::{Angle, Basis, Kind, Length, Physical, Source, Value, Working};
 
 pub use crate::observation::{FEELERS_M, Gap, Observation, Offset, STRAIGHTEDGE_M, Slope};
 
+use crate::budget::student_95;
 use crate::dial::DialError;
 use crate::line::Line;
 use crate::linear::{Solution, dot, generalised, quadratic};
@@ -53,6 +65,8 @@ pub struct Position {
     pub scatter: f64,
     /// By how much observations disagree beyond their uncertainty; at least 1.
     pub disagreement: f64,
+    /// The factor that makes a 95 % interval: 2, or Student's where scatter rules.
+    pub factor: f64,
     /// χ² of the observations against each other, before that.
     pub chi_squared: f64,
     /// Observations beyond the four that are needed (a sweep counts as two).
@@ -220,17 +234,32 @@ pub fn flex_angles(layout: &Layout, line: &Line, plane: Plane) -> Option<FlexAng
 /// # Ok::<(), lineup::position::PositionError>(())
 /// ```
 pub fn position(layout: &Layout, seen: &[Observation]) -> Result<Position, PositionError> {
-    let scatter = scatter(seen)?;
+    let (scatter, scatter_freedom) = scatter(seen)?;
     let rows = rows(layout, seen, scatter)?;
     let solved = solve(&rows).ok_or(PositionError::Undetermined)?;
     let degrees_of_freedom = u32::try_from(rows.len() - 4).unwrap_or(u32::MAX);
     let chi_squared = solved.squares();
     let disagreement = excess(chi_squared, degrees_of_freedom);
-    let line = as_line(layout, &solved).widened(disagreement);
-    let (layout, misfits) = (*layout, misfits(&rows, &solved));
-    let position =
-        Position { layout, line, scatter, disagreement, chi_squared, degrees_of_freedom, misfits };
-    Ok(position)
+    let factor = factor((scatter, scatter_freedom), (disagreement, degrees_of_freedom));
+    Ok(Position {
+        layout: *layout,
+        line: as_line(layout, &solved).widened(disagreement * factor / 2.0),
+        scatter,
+        disagreement,
+        factor,
+        chi_squared,
+        degrees_of_freedom,
+        misfits: misfits(&rows, &solved),
+    })
+}
+
+/// Student's factor for what scatter and disagreement added to the stated uncertainty; 2 at least.
+fn factor((s, s_freedom): (f64, u32), (d, d_freedom): (f64, u32)) -> f64 {
+    let part = |added: f64, freedom: u32| {
+        if added > 0.0 { added * added / f64::from(freedom.max(1)) } else { 0.0 }
+    };
+    let few = part(s * s - 1.0, s_freedom) + part(s * s * (d * d - 1.0), d_freedom);
+    if few > 0.0 { student_95((s * d).powi(4) / few).max(2.0) } else { 2.0 }
 }
 
 /// What the `±` would be with these further observations, whatever they read: to see what one
@@ -246,7 +275,7 @@ pub fn foreseen(
     let all: Vec<Observation> = seen.iter().chain(further).cloned().collect();
     let rows = rows(&known.layout, &all, known.scatter)?;
     let solved = solve(&rows).ok_or(PositionError::Undetermined)?;
-    Ok(as_line(&known.layout, &solved).widened(known.disagreement))
+    Ok(as_line(&known.layout, &solved).widened(known.disagreement * known.factor / 2.0))
 }
 
 fn solve(rows: &[Row]) -> Option<Solution> {
@@ -292,7 +321,8 @@ fn excess(chi_squared: f64, degrees_of_freedom: u32) -> f64 {
     (chi_squared / f64::from(degrees_of_freedom)).sqrt().max(1.0)
 }
 
-fn scatter(seen: &[Observation]) -> Result<f64, PositionError> {
+/// How far the sweeps scatter beyond what was stated, and from how many readings that is known.
+fn scatter(seen: &[Observation]) -> Result<(f64, u32), PositionError> {
     let (mut chi_squared, mut freedom) = (0.0, 0);
     for (index, observation) in seen.iter().enumerate() {
         if let Observation::Sweep(dial) = observation {
@@ -301,5 +331,5 @@ fn scatter(seen: &[Observation]) -> Result<f64, PositionError> {
             freedom += circle.degrees_of_freedom;
         }
     }
-    Ok(excess(chi_squared, freedom))
+    Ok((excess(chi_squared, freedom), freedom))
 }

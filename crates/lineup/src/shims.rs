@@ -11,6 +11,8 @@ use std::collections::BTreeMap;
 
 use quantities::{Basis, Kind, Length, Physical, Source, Value, Working};
 
+use crate::moves::FootPlane;
+
 /// Shims under one foot at most, by common practice; some books say three.
 pub const USUAL_MOST: usize = 5;
 /// More shims than this are refused.
@@ -152,6 +154,69 @@ pub fn repack(
         }
     }
     best.map(|(_, repack)| repack).ok_or(ShimError::NoStock)
+}
+
+/// Every move that whole shims allow at a foot, least first, between `low` and `high`.
+///
+/// Where the pack that lies there is known shim by shim, any of them may stay and others join them,
+/// `most` in all. Where only its height is known, shims are laid on it, or it is made up anew; where
+/// not even that, as much as the stock can make may come out.
+///
+/// # Errors
+/// [`ShimError`].
+/// # Example
+/// ```
+/// use lineup::moves::FootPlane;
+/// use lineup::shims::reachable;
+/// use quantities::{Length, Physical};
+/// let mm = |mm: f64| Length::from_si(mm / 1e3);
+/// let foot = FootPlane { shims: Some(mm(2.0)), ..FootPlane::new("front", mm(300.0)) };
+/// let moves = reachable(&foot, &[mm(0.2), mm(1.0)], 3, (mm(-1.0), mm(0.3)))?;
+/// let shown: Vec<String> = moves.iter().map(|m| format!("{:.1}", m.si() * 1e3)).collect();
+/// assert_eq!(shown, ["-1.0", "-0.8", "-0.6", "0.0", "0.2"]); // 1.0, 1.2, 1.4 anew; none; 0.2 on top
+/// # Ok::<(), lineup::shims::ShimError>(())
+/// ```
+pub fn reachable(
+    foot: &FootPlane,
+    stock: &[Length],
+    most: usize,
+    (low, high): (Length, Length),
+) -> Result<Vec<Length>, ShimError> {
+    let there: Vec<i64> = foot.pack.iter().map(|shim| positive(*shim)).collect::<Result<_, _>>()?;
+    if there.len() > MOST {
+        return Err(ShimError::Count(there.len()));
+    }
+    let listed: i64 = there.iter().sum();
+    let lying = if there.is_empty() { foot.shims.map_or(0, nanometres) } else { listed };
+    let (low, high) = (nanometres(low), nanometres(high));
+    let widest = thickness((lying + high).max(-low).max(0));
+    let sums = Sums::new(widest, stock, most)?;
+    let mut moves = std::collections::BTreeSet::from([0]);
+    if there.is_empty() {
+        let all = || sums.made_of.keys().copied();
+        moves.extend(all());
+        moves.extend(match foot.shims {
+            Some(_) => all().map(|sum| sum - lying).collect::<Vec<i64>>(),
+            None => all().map(|sum| -sum).collect(),
+        });
+    } else {
+        let kept: std::collections::BTreeSet<(usize, i64)> = subsets(&there)
+            .map(|kept| (kept.len(), kept.iter().sum()))
+            .filter(|(count, _)| *count <= most)
+            .collect();
+        for (count, stays) in kept {
+            let joined = sums.made_of.iter().filter(|(_, (new, _))| count + new <= most);
+            moves.extend(joined.map(|(sum, _)| stays + sum - listed));
+        }
+    }
+    Ok(moves.into_iter().filter(|up| (low..=high).contains(up)).map(thickness).collect())
+}
+
+fn subsets(all: &[i64]) -> impl Iterator<Item = Vec<i64>> + '_ {
+    (0..1_usize << all.len()).map(|chosen| {
+        let is_in = |i: &usize| (chosen >> i) & 1 == 1;
+        (0..all.len()).filter(is_in).map(|i| all[i]).collect()
+    })
 }
 
 /// Every sum that up to so many shims can make, with the fewest that make it.

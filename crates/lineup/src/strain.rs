@@ -1,8 +1,9 @@
-//! Do the pipes pull? Movement of the shaft at the coupling while flanges are tightened, and how
-//! square a loose flange stands to the machine's.
+//! Do the pipes pull? Movement of the shaft at the coupling while flanges are tightened.
 //!
 //! Dials at the coupling watch the shaft up and sideways while the flanges are drawn up, the
 //! largest first. Movement tells strain; strain comes out in the pipe, not in the coupling.
+//!
+//! Not here: how much is allowed, and how square a loose flange must stand (`tables::limits`).
 
 use quantities::{Basis, Kind, Length, Limits, Physical, Source, Value, Verdict, Working, judge};
 
@@ -46,31 +47,4 @@ impl PipeStrain {
         .term("L", "allowed", Value::new(Kind::Offset, self.limit))
         .valid("each plane by itself, all flanges tight")
     }
-}
-
-/// Greatest movement of the shaft, 0.05 mm in each of the two directions.
-///
-/// # Source
-/// API RP 686, 2nd ed., clauses 4.6 to 4.8, by a summary. Bloch and Geitner print 0.003 in.
-pub fn movement_limit() -> Length {
-    Length::from_si(0.05e-3)
-}
-
-/// How far out of parallel a loose flange may stand, over its outside diameter: 0.01 mm for each
-/// centimetre of it, but 0.25 mm below 250 mm, and never more than 0.75 mm. `None` unless the
-/// diameter is positive.
-///
-/// # Source
-/// API RP 686, 2nd ed., clauses 4.6 to 4.8, by a summary.
-/// # Example
-/// ```
-/// use lineup::strain::flange_parallelism;
-/// use quantities::{Length, Physical};
-/// let limit = flange_parallelism(Length::from_si(0.400)).unwrap();
-/// assert!((limit.si() - 0.40e-3).abs() < 1e-12);
-/// ```
-pub fn flange_parallelism(outside: Length) -> Option<Length> {
-    let outside_m = outside.si();
-    let limit_m = if outside_m < 0.250 { 0.25e-3 } else { (outside_m * 1e-3).min(0.75e-3) };
-    (outside_m > 0.0 && outside_m.is_finite()).then(|| Length::from_si(limit_m))
 }

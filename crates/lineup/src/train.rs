@@ -3,7 +3,8 @@
 //! Every coupling was measured by itself and gives the next machine's line against the one before
 //! it; chained, all lines stand on one datum. Any machine may be held. Among all moves that the
 //! feet allow, those are sought that leave the least worst ratio of deviation to level at any
-//! coupling, running (growth included); and among these the moves that are preferred.
+//! coupling, running (growth included); among these the ones that are most surely inside; and among
+//! these the moves that are preferred.
 //!
 //! A line's uncertainty grows along the chain; a coupling's does not, since it was measured itself.
 
@@ -113,6 +114,13 @@ pub struct TrainMoves {
     pub feet: Vec<TrainFoot>,
 }
 
+impl TrainMoves {
+    /// Its moves in a plane, in the order of its foot planes.
+    pub fn amounts(&self, plane: Plane) -> impl Iterator<Item = Length> + '_ {
+        self.feet.iter().map(move |foot| foot.amount[plane.index()])
+    }
+}
+
 /// What is left at one coupling, running, after the moves.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TrainLeft {
@@ -174,22 +182,50 @@ pub fn line_up(
 ) -> Result<TrainPlan, TrainError> {
     check_train(machines, couplings)?;
     let running = running(machines, couplings);
-    let datum = machines.iter().position(|m| m.part == Part::Held).unwrap_or(0);
     let mut moves = vec![[[0.0; 2]; 2]; machines.len()];
     let mut worst_ratio = [0.0; 2];
     for plane in Plane::BOTH {
-        let in_plane: Vec<Mover> = machines.iter().map(|m| mover(m, plane)).collect();
-        let ratios = ratios(couplings, &running, plane)?;
+        let in_plane = InPlane::of(machines, couplings, &running, plane)?;
         let raise_only = plane == Plane::Vertical && preference == Preference::RaiseOnly;
-        let found = solve(&in_plane, &ratios, preference, raise_only)
-            .map_err(|failed| TrainError::Unsolved(failed.0))?;
+        let found = solve(&in_plane.movers, &in_plane.ratios, preference, raise_only)?;
         worst_ratio[plane.index()] = found.worst_ratio;
         for (to, from) in moves.iter_mut().zip(found.moves) {
             to[plane.index()] = from;
         }
     }
+    told_of(machines, couplings, &moves, worst_ratio)
+}
+
+/// A train in one plane, as the programs take it.
+pub(crate) struct InPlane {
+    pub movers: Vec<Mover>,
+    pub ratios: Vec<Ratio>,
+}
+
+impl InPlane {
+    pub fn of(
+        machines: &[TrainMachine],
+        couplings: &[TrainCoupling],
+        running: &[Line],
+        plane: Plane,
+    ) -> Result<Self, TrainError> {
+        let movers = machines.iter().map(|machine| mover(machine, plane)).collect();
+        Ok(Self { movers, ratios: ratios(couplings, running, plane)? })
+    }
+}
+
+/// The plan that these moves make; for each machine and plane the move at its first foot plane and
+/// its slope.
+pub(crate) fn told_of(
+    machines: &[TrainMachine],
+    couplings: &[TrainCoupling],
+    moves: &[[[f64; 2]; 2]],
+    worst_ratio: [f64; 2],
+) -> Result<TrainPlan, TrainError> {
+    let running = running(machines, couplings);
+    let datum = machines.iter().position(|m| m.part == Part::Held).unwrap_or(0);
     let shifts: Vec<Line> =
-        machines.iter().zip(&moves).map(|(machine, moves)| shift(machine, moves)).collect();
+        machines.iter().zip(moves).map(|(machine, moves)| shift(machine, moves)).collect();
     let after = left(couplings, &running, &shifts)?;
     let present = chain(couplings, datum);
     let parts = machines.iter().zip(present).zip(&shifts);
@@ -197,7 +233,10 @@ pub fn line_up(
     Ok(TrainPlan { datum, machines, couplings: after, worst_ratio })
 }
 
-fn check_train(machines: &[TrainMachine], couplings: &[TrainCoupling]) -> Result<(), TrainError> {
+pub(crate) fn check_train(
+    machines: &[TrainMachine],
+    couplings: &[TrainCoupling],
+) -> Result<(), TrainError> {
     let fits = (2..=8).contains(&machines.len()) && couplings.len() + 1 == machines.len();
     if !fits {
         let (machines, couplings) = (machines.len(), couplings.len());
@@ -234,7 +273,7 @@ fn chain(couplings: &[TrainCoupling], datum: usize) -> Vec<Line> {
 }
 
 /// Driven minus driver at each coupling, running, before any move.
-fn running(machines: &[TrainMachine], couplings: &[TrainCoupling]) -> Vec<Line> {
+pub(crate) fn running(machines: &[TrainMachine], couplings: &[TrainCoupling]) -> Vec<Line> {
     let pairs = machines.windows(2).zip(couplings);
     pairs
         .map(|(pair, coupling)| step(coupling).plus(&pair[1].growth).minus(&pair[0].growth))
@@ -262,13 +301,15 @@ fn ratios(
         let (offset, slope) = (line.offset(plane, x).value.si(), line.slope(plane).value.si());
         for on in ratio_forms(layout, &coupling.levels).map_err(why)? {
             let constant = on[0] * offset + on[1] * slope;
-            ratios.push(Ratio { driver, x: x.si(), constant, on });
+            let shift = line.reference().si() - x.si();
+            let (_, u) = line.form(plane, [on[0], on[1] - on[0] * shift]);
+            ratios.push(Ratio::new(driver, x.si(), constant, on, u));
         }
     }
     Ok(ratios)
 }
 
-/// A machine's move as a line.
+/// A machine's move as a line, from the move at its first foot plane and its slope.
 fn shift(machine: &TrainMachine, [up, right]: &[[f64; 2]; 2]) -> Line {
     let x0 = machine.feet.first().map_or(0.0, |foot| foot.at.si());
     Line::new(x0, [up[0], right[0], up[1], right[1]], [[0.0; 4]; 4])

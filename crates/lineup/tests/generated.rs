@@ -202,7 +202,10 @@ fn scatter_beyond_what_was_stated_rules_the_uncertainty() {
     near(offset_mm(&found, VERTICAL, 140.0), 0.089_068_542_495, 1e-6);
     near(offset_mm(&found, SIDEWAYS, 0.0), -0.081_390_872_965, 1e-6);
     near(offset_mm(&found, SIDEWAYS, 140.0), 0.003_535_533_906, 1e-6);
-    let u = found.offset_at(VERTICAL, mm(0.0)).standard_uncertainty() * 1e3;
+    // Student's factor for ten degrees of freedom, from the incomplete beta function.
+    near(found.factor, 2.228_138_851_986, 1e-6);
+    let student = found.factor;
+    let u = in_mm(found.offset_at(VERTICAL, mm(0.0)).plus_minus) / student;
     near(u, 0.002_530_995_205, 1e-6);
     let feet = [FootPlane::new("front", mm(330.0)), FootPlane::new("rear", mm(810.0))];
     let wanted = [
@@ -213,8 +216,8 @@ fn scatter_beyond_what_was_stated_rules_the_uncertainty() {
     for (foot, (up, right, u)) in found.iter().zip(wanted) {
         near(in_mm(foot.up().value), up, 1e-6);
         near(in_mm(foot.right().value), right, 1e-6);
-        near(foot.up().standard_uncertainty() * 1e3, u, 1e-6);
-        near(foot.right().standard_uncertainty() * 1e3, u, 1e-6);
+        near(in_mm(foot.up().plus_minus) / student, u, 1e-6);
+        near(in_mm(foot.right().plus_minus) / student, u, 1e-6);
     }
 }
 

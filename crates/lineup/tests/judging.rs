@@ -13,7 +13,7 @@ use lineup::foot::{
 use lineup::growth::{PlaneGrowth, growth_line, target, target_working};
 use lineup::line::Line;
 use lineup::moves::{FootPlane, Watch, moves};
-use lineup::strain::{PipeStrain, flange_parallelism, movement_limit};
+use lineup::strain::PipeStrain;
 use lineup::tolerance::{Level, Measure, Place, ToleranceError, judge_line, worst};
 use lineup::{Estimate, Layout, Machine, Plane, Spool};
 use proptest::prelude::*;
@@ -113,6 +113,7 @@ fn feet(shims: f64, side: f64) -> Vec<FootPlane> {
             name: name.into(),
             at: mm(x),
             shims: Some(mm(shims)),
+            pack: Vec::new(),
             side_room: Some((mm(side), mm(side))),
         })
         .into()
@@ -280,11 +281,11 @@ fn gaps_say_what_kind_of_foot_it_is() {
 #[test]
 fn pipes_may_pull_this_much() {
     for (outside, limit) in [(200.0, 0.25), (400.0, 0.40), (900.0, 0.75)] {
-        near(in_mm(flange_parallelism(mm(outside)).unwrap()), limit, 1e-9);
+        near(in_mm(tables::limits::pipe_parallelism(mm(outside)).unwrap().most), limit, 1e-9);
     }
-    assert!(flange_parallelism(mm(0.0)).is_none());
+    assert!(tables::limits::pipe_parallelism(mm(0.0)).is_none());
     let movement = [0.03, -0.07].map(|moved| Estimate::new(mm(moved), mm(0.01)));
-    let strain = PipeStrain { movement, limit: movement_limit() };
+    let strain = PipeStrain { movement, limit: tables::limits::PIPE_STRAIN.most };
     assert_eq!(strain.verdict(VERTICAL), Verdict::Inside);
     assert_eq!(strain.verdict(Plane::Sideways), Verdict::Outside);
     assert_eq!(strain.worst(), Verdict::Outside);

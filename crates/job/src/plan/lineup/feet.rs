@@ -26,6 +26,7 @@ pub(super) fn planes(cx: &Context) -> Vec<FootPlane> {
             name: name.clone(),
             at: x(end, foot.at.as_ref()?.value()),
             shims: foot.shims.as_ref().map(Measured::value),
+            pack: Vec::new(),
             side_room: foot.side_room.as_ref().map(|room| (room.value(), room.value())),
         })
     };
