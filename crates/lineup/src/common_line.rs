@@ -12,7 +12,8 @@
 
 use microlp::{ComparisonOp, LinearExpr, OptimizationDirection, Problem, Solution, Variable};
 
-use crate::tolerance::normal;
+use quantities::{Kind, Limits, Value, probability_inside};
+
 use crate::train::{Preference, TrainError};
 
 /// No machine is moved farther than this, mm: it keeps a train that stands free from drifting off.
@@ -72,9 +73,9 @@ impl Ratio {
 fn tangents(u: f64) -> Vec<(f64, f64)> {
     let density = |z: f64| (-0.5 * z * z).exp() / std::f64::consts::TAU.sqrt();
     let touching = |r: f64| {
-        let (above, below) = ((1.0 - r) / u, (1.0 + r) / u);
-        let chance = normal(above) + normal(below) - 1.0;
-        let rise = (density(above) - density(below)) / (u * chance);
+        let ratio = Value { kind: Kind::Number, si: r, plus_minus: Some(2.0 * u) };
+        let chance = probability_inside(&ratio, &Limits::between(-1.0, 1.0)).unwrap_or(1.0);
+        let rise = (density((1.0 - r) / u) - density((1.0 + r) / u)) / (u * chance);
         (-chance.ln() - rise * r, rise)
     };
     let places = MARGINS.iter().map(|margin| 1.0 - u * margin).filter(|r| *r > 0.0);

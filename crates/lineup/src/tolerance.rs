@@ -8,6 +8,7 @@
 
 use quantities::{
     Angle, Basis, Kind, Length, Limits, Physical, Source, Value, Verdict, Working, judge,
+    probability_inside,
 };
 
 use crate::line::Line;
@@ -193,20 +194,12 @@ impl Judgement {
     }
 
     /// The chance that the true deviation lies within the level, by its `±`; `None` without a level.
-    ///
-    /// ```text
-    /// P = Φ((T − d)/u) − Φ((−T − d)/u)
-    /// ```
     pub fn chance(&self) -> Option<f64> {
         let widest = self.level()?.widest();
-        let u = self.deviation.plus_minus.unwrap_or(0.0) / 2.0;
-        let below = |limit: f64| {
-            let off = limit - self.deviation.si;
-            if u > 0.0 { normal(off / u) } else { f64::from(u8::from(off >= 0.0)) }
-        };
-        let under =
-            if u > 0.0 { below(-widest) } else { f64::from(u8::from(self.deviation.si < -widest)) };
-        Some(below(widest) - under)
+        let known = f64::from(u8::from(self.deviation.si.abs() <= widest));
+        Some(
+            probability_inside(&self.deviation, &Limits::between(-widest, widest)).unwrap_or(known),
+        )
     }
 
     /// How it was judged.
@@ -230,20 +223,6 @@ impl Judgement {
             None => working,
         }
     }
-}
-
-/// The share of a normal distribution below `z`.
-///
-/// # Source
-/// Abramowitz and Stegun, *Handbook of Mathematical Functions*, 26.2.17, from memory; off by less
-/// than 1e-7.
-pub(crate) fn normal(z: f64) -> f64 {
-    const B: [f64; 5] =
-        [0.319_381_530, -0.356_563_782, 1.781_477_937, -1.821_255_978, 1.330_274_429];
-    let t = 1.0 / (1.0 + 0.231_641_9 * z.abs());
-    let series = B.iter().rev().fold(0.0, |sum, b| (sum + b) * t);
-    let above = (-0.5 * z * z).exp() / std::f64::consts::TAU.sqrt() * series;
-    if z < 0.0 { above } else { 1.0 - above }
 }
 
 /// The chance that all of them lie within their levels at once is at least this: one less the sum of
@@ -349,23 +328,4 @@ pub(crate) fn ratio_forms(
             Ok(form.map(|part| part / widest))
         })
         .collect()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// Shares of the normal distribution, from printed tables.
-    #[test]
-    fn normal_shares_meet_the_table() {
-        for (z, share) in [
-            (0.0, 0.5),
-            (1.0, 0.841_344_75),
-            (-1.644_854, 0.05),
-            (1.959_964, 0.975),
-            (3.0, 0.998_650_1),
-        ] {
-            assert!((normal(z) - share).abs() < 2e-7, "{z}: {}", normal(z));
-        }
-    }
 }
