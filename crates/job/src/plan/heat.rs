@@ -33,24 +33,26 @@ pub(super) fn found(cx: &Context, end: End) -> Option<Found> {
     if fit.value < Length::default() {
         return None;
     }
+    Some(Found { heat: opening(cx, end, fit.high())?.hub_heat().ok()? })
+}
+
+/// What is asked of the heat for a hub with so much interference; `None` while size or material are
+/// not known.
+pub(super) fn opening(cx: &Context, end: End, interference: Length) -> Option<Opening> {
     let diameter = cx.joint_diameter(end)?;
     let heat = &cx.file.heat;
-    let opening = Opening {
+    let clearance =
+        heat.clearance.as_ref().map_or_else(|| sliding_clearance(diameter), Measured::value);
+    let shaft = heat.shaft_temperature.as_ref().map_or_else(|| ambient(cx), Measured::value);
+    Some(Opening {
         diameter,
-        interference: fit.high(),
-        clearance: heat
-            .clearance
-            .as_ref()
-            .map_or_else(|| sliding_clearance(diameter), Measured::value),
+        interference,
+        clearance,
         hub: expansion(cx.hub_metal(end)?),
         shaft: expansion(cx.shaft_metal(end)?),
-        shaft_temperature: heat
-            .shaft_temperature
-            .as_ref()
-            .map_or_else(|| ambient(cx), Measured::value),
+        shaft_temperature: shaft,
         loss: heat.loss.as_ref().map_or(TemperatureInterval::from_si(LOSS_K), Measured::value),
-    };
-    Some(Found { heat: opening.hub_heat().ok()? })
+    })
 }
 
 /// Steel's mean expansion rises with temperature; other metals are held as one figure.
