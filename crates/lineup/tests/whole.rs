@@ -104,8 +104,8 @@ proptest! {
     /// turned, is named first. Offsets and slopes too small to be told from their mirror are left out.
     #[test]
     fn the_dial_booked_the_wrong_way_round_is_named(
-        up in 0.1..0.4_f64,
-        right in 0.1..0.4_f64,
+        up in 0.25..0.5_f64,
+        right in 0.25..0.5_f64,
         slope in 0.3..0.9_f64,
         which in 0_usize..3,
         view in any::<bool>(),
