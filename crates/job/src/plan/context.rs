@@ -7,7 +7,7 @@ use quantities::{Limits, Physical, System};
 
 use super::sizes::Part;
 use super::stage_builder::StageBuilder;
-use super::{closeup, fit, heat, lineup, machines, removal, sizes};
+use super::{closeup, fit, gap, heat, lineup, machines, removal, sizes};
 use crate::file::End;
 use crate::{Job, JobFile, Stage};
 
@@ -21,6 +21,7 @@ pub(super) struct Context<'a> {
     pub sizes: [sizes::Found; 2],
     pub fits: [fit::Found; 2],
     pub heats: [Option<heat::Found>; 2],
+    pub gap: gap::Found,
     pub lineup: Option<lineup::Found>,
     pub closeup: closeup::Found,
     pub removals: [Option<removal::Found>; 2],
@@ -41,6 +42,7 @@ impl<'a> Context<'a> {
             sizes: Default::default(),
             fits: Default::default(),
             heats: [None, None],
+            gap: gap::Found::default(),
             lineup: None,
             closeup: closeup::Found::default(),
             removals: [None, None],
@@ -49,6 +51,7 @@ impl<'a> Context<'a> {
         cx.sizes = End::BOTH.map(|end| sizes::found(&cx, end));
         cx.fits = End::BOTH.map(|end| fit::found(&cx, end));
         cx.heats = End::BOTH.map(|end| heat::found(&cx, end));
+        cx.gap = gap::found(&cx);
         cx.lineup = lineup::found(&cx);
         cx.closeup = closeup::found(&cx);
         cx.removals = End::BOTH.map(|end| removal::found(&cx, end));

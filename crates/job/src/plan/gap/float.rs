@@ -1,0 +1,94 @@
+//! End float of a motor with sleeve bearings: what the coupling leaves of it, and what stays free.
+
+use couplings::end_float::{EndFloat, end_float, usual};
+use couplings::gap::Target;
+use couplings::kind::GapRule;
+use quantities::{Basis, Kind, Length, Limits, Measured, Physical, Source, Value, Working};
+
+use super::super::Context;
+use super::super::stage_builder::{SHEET, StageBuilder};
+use crate::file::End;
+
+pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, rule: GapRule, cold: Option<&Target>) {
+    let sheet = &cx.file.coupling.sheet.gap.end_float;
+    let Some(motor) = &cx.file.gap.end_float else {
+        if sheet.is_some() {
+            out.missing("gap.end_float", "end float of the motor, shoulder to shoulder");
+        }
+        return;
+    };
+    pair(cx, out);
+    let Some(coupling) = sheet else {
+        out.missing(
+            "coupling.sheet.gap.end_float",
+            "end float that the coupling leaves, from the maker’s sheet",
+        );
+        return;
+    };
+    let centre = cx.file.gap.magnetic_centre.as_ref().map(Measured::value);
+    if centre.is_none() {
+        out.missing("gap.magnetic_centre", "magnetic centre, from the middle of the motor’s float");
+        out.note("The magnetic centre is taken in the middle of the motor’s float.");
+    }
+    let found = end_float(motor.value(), coupling.value(), centre.unwrap_or_default());
+    if let Ok(found) = found {
+        judged(cx, out, &found);
+        plate(out, rule, &found, cold);
+    }
+}
+
+/// What goes together for a motor of this power.
+fn pair(cx: &Context, out: &mut StageBuilder) {
+    let power = cx.file.machines.power.as_ref().map(Measured::value);
+    if let Some(usual) = power.and_then(usual) {
+        let shown = |length| Value::new(Kind::Gap, length).show(cx.system);
+        out.note(format!(
+            "For a motor of this power a float of at least {} goes with a coupling that leaves at \
+             most {} ({}).",
+            shown(usual.motor_least),
+            shown(usual.coupling_greatest),
+            usual.source
+        ));
+    }
+}
+
+fn judged(cx: &Context, out: &mut StageBuilder, found: &EndFloat) {
+    let driver = cx.name(End::Driver);
+    out.number(
+        "float",
+        "End float that the coupling leaves",
+        Value::new(Kind::Gap, found.coupling),
+    )
+    .second(format!("limit: half of the {driver}’s own float (common practice)"))
+    .written(SHEET)
+    .judged(
+        Limits::at_most(found.motor.si() / 2.0),
+        "Limit the float further: a thicker plate or button, as the maker has it.",
+    );
+    out.number("free", "Free at the nearer shoulder", Value::new(Kind::Gap, found.free))
+        .second(format!("{driver} on its magnetic centre, coupling in the middle of its float"))
+        .working(found.working())
+        .key()
+        .judged(
+            Limits::at_least(0.0),
+            format!("A shoulder would touch: move the {driver} along, or limit the float further."),
+        );
+}
+
+/// The plate between the hubs that lets the coupling close by half of its float and no more.
+fn plate(out: &mut StageBuilder, rule: GapRule, found: &EndFloat, cold: Option<&Target>) {
+    let Some(cold) = cold.filter(|_| rule != GapRule::SeatsEqualPack) else { return };
+    let plate = cold.gap - found.coupling / 2.0;
+    if plate <= Length::default() {
+        return;
+    }
+    let shown = |length| Value::new(Kind::Gap, length);
+    let source = Source::new("half of the float to either side", "", Basis::Computed);
+    let working = Working::new("Plate between the hubs", "p = s − f/2", shown(plate), source)
+        .term("s", "gap as set", shown(cold.gap))
+        .term("f", "float that the coupling leaves", shown(found.coupling))
+        .valid("where a plate or button between the hubs stops them; not for packs, which limit themselves");
+    out.number("plate", "Plate or button between the hubs", shown(plate))
+        .second("lets the hubs close by half of the float; the maker’s own comes first")
+        .working(working);
+}
