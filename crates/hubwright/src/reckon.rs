@@ -88,6 +88,7 @@ fn described(name: &str, json: bool) -> Result<String, Failure> {
             Sort::Quantities(kind) => format!("{}; …", kind.dimension().examples()[0]),
             Sort::Choice(words) => words.join(" | "),
             Sort::Word => String::new(),
+            Sort::Words => "several, parted by semicolons".to_owned(),
         };
         let default = match input.default {
             None => String::new(),

@@ -31,7 +31,8 @@ pub struct Input {
     pub what: &'static str,
     /// What may be written.
     pub sort: Sort,
-    /// What stands in when it is left out; `None` when it must be given.
+    /// What stands in when it is left out; empty when it may be missing altogether, `None` when it
+    /// must be given.
     pub default: Option<&'static str>,
 }
 
@@ -40,12 +41,14 @@ pub struct Input {
 pub enum Sort {
     /// A quantity with its unit.
     Quantity(Kind),
-    /// Several, parted by semicolons.
+    /// Several, parted by semicolons; a unit after the last serves them all.
     Quantities(Kind),
     /// One of these words.
     Choice(&'static [&'static str]),
     /// A word that has a form of its own: a fit class, a thread.
     Word,
+    /// Several of these, parted by semicolons.
+    Words,
 }
 
 /// One output.
@@ -84,15 +87,26 @@ impl Input {
         Self { name, what, sort: Sort::Word, default: None }
     }
 
-    /// With what stands in when it is left out; empty text means that it may be left out.
+    /// Several words with a form of their own.
+    pub const fn words(name: &'static str, what: &'static str) -> Self {
+        Self { name, what, sort: Sort::Words, default: None }
+    }
+
+    /// With what stands in when it is left out.
     #[must_use]
     pub const fn or(self, default: &'static str) -> Self {
         Self { default: Some(default), ..self }
     }
+
+    /// It may be left out, and nothing stands in for it.
+    #[must_use]
+    pub const fn optional(self) -> Self {
+        self.or("")
+    }
 }
 
 impl Output {
-    /// A number.
+    /// A number, or several of one kind.
     pub const fn value(name: &'static str, kind: Kind, what: &'static str) -> Self {
         Self { name, what, kind: Some(kind) }
     }
@@ -101,4 +115,17 @@ impl Output {
     pub const fn word(name: &'static str, what: &'static str) -> Self {
         Self { name, what, kind: None }
     }
+}
+
+/// The words of a choice that stands for something: names of `pairs`.
+pub(crate) const fn names<T: Copy, const N: usize>(
+    pairs: &[(&'static str, T); N],
+) -> [&'static str; N] {
+    let mut names = [""; N];
+    let mut at = 0;
+    while at < N {
+        names[at] = pairs[at].0;
+        at += 1;
+    }
+    names
 }

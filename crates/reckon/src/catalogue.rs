@@ -1,11 +1,61 @@
 //! The catalogue: one chapter a noun, in the order of the way through a job.
 
+mod choices;
 mod closeup;
+mod dials;
+mod elastomer;
+mod feet;
 mod fit;
+mod gap;
+mod grease;
+mod growth;
+mod heat;
+mod key_load;
+mod keys;
+mod kinds;
+mod levels;
 mod machines;
+mod metal;
+mod misalignment;
+mod moves;
+mod position;
+mod press;
+mod rating;
+mod removal;
+mod running;
 mod sizes;
+mod taper;
+mod uncertainty;
+mod wear;
 
 use crate::Calculation;
 
 /// All chapters.
-pub(crate) const ALL: &[&[Calculation]] = &[machines::ALL, sizes::ALL, fit::ALL, closeup::ALL];
+pub(crate) const ALL: &[&[Calculation]] = &[
+    machines::ALL,
+    kinds::ALL,
+    rating::ALL,
+    misalignment::ALL,
+    elastomer::ALL,
+    sizes::ALL,
+    uncertainty::ALL,
+    fit::ALL,
+    press::ALL,
+    taper::ALL,
+    keys::ALL,
+    key_load::ALL,
+    metal::ALL,
+    heat::ALL,
+    gap::ALL,
+    dials::ALL,
+    position::ALL,
+    growth::ALL,
+    levels::ALL,
+    feet::ALL,
+    moves::ALL,
+    closeup::ALL,
+    grease::ALL,
+    running::ALL,
+    wear::ALL,
+    removal::ALL,
+];

@@ -47,17 +47,30 @@ pub enum ReckonError {
     #[error("{0} is given twice")]
     Twice(String),
     /// A case that the calculation does not hold for.
-    #[error("no answer: {0}")]
-    NotValid(String),
+    #[error("no answer: {why}{}", holds_for(valid))]
+    NotValid {
+        /// What is wrong, in SI.
+        why: String,
+        /// What the calculation holds for.
+        valid: &'static str,
+    },
     /// A line that is not a JSON object of texts.
     #[error("the line is not a JSON object of texts: {0}")]
     NotJson(String),
 }
 
 impl ReckonError {
-    /// From the error of the crate that calculates.
-    pub fn not_valid(error: impl std::fmt::Display) -> Self {
-        Self::NotValid(error.to_string())
+    /// A case that has no answer.
+    pub fn not_valid(why: impl std::fmt::Display) -> Self {
+        Self::NotValid { why: why.to_string(), valid: "" }
+    }
+
+    /// The same, saying what the calculation holds for.
+    pub(crate) fn holds(self, valid: &'static str) -> Self {
+        match self {
+            Self::NotValid { why, .. } => Self::NotValid { why, valid },
+            other => other,
+        }
     }
 
     pub(crate) fn unreadable(input: &str, why: &TextError) -> Self {
@@ -65,7 +78,58 @@ impl ReckonError {
     }
 }
 
-fn did_you_mean(nearest: Option<&str>) -> String {
+macro_rules! without_an_answer {
+    ($($error:ty),* $(,)?) => {$(
+        impl From<$error> for ReckonError {
+            fn from(error: $error) -> Self {
+                Self::not_valid(error)
+            }
+        }
+    )*};
+}
+
+without_an_answer! {
+    tables::ansi_b4_1::B41Error,
+    tables::bolts::BoltError,
+    tables::fits::FitError,
+    tables::iso_286::Iso286Error,
+    mechanics::bolts::BoltError,
+    mechanics::heat::HeatError,
+    mechanics::interference::JointError,
+    mechanics::keys::KeyError,
+    mechanics::mass::MassError,
+    mechanics::power::PowerError,
+    mechanics::pull::PullError,
+    mechanics::size::SizeError,
+    mechanics::taper::TaperError,
+    lineup::axial::AxialError,
+    lineup::bounded::BoundedError,
+    lineup::budget::BudgetError,
+    lineup::clock::ClockError,
+    lineup::dial::DialError,
+    lineup::foot::FootError,
+    lineup::growth::GrowthError,
+    lineup::moves::MovesError,
+    lineup::position::PositionError,
+    lineup::sag::SagError,
+    lineup::shims::ShimError,
+    lineup::tolerance::ToleranceError,
+    couplings::closeup::CloseUpError,
+    couplings::din_740::RatingError,
+    couplings::end_float::FloatError,
+    couplings::gap::ReadingError,
+    couplings::lubricant::LubricantError,
+    couplings::share::ShareError,
+    couplings::spacer::SpacerError,
+    couplings::teeth::ToothError,
+    couplings::vertical::VerticalError,
+}
+
+fn holds_for(valid: &str) -> String {
+    if valid.is_empty() { String::new() } else { format!("; it holds for: {valid}") }
+}
+
+pub(crate) fn did_you_mean(nearest: Option<&str>) -> String {
     nearest.map_or_else(String::new, |name| format!("; did you mean “{name}”?"))
 }
 

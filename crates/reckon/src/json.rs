@@ -5,27 +5,42 @@ use serde_json::{Map, Value as Json, json};
 
 use crate::{Answer, Calculation, Outcome, ReckonError, Sort, reckon};
 
-/// Asks a calculation with the inputs of a JSON object, each a text. When `name` is `None` the
-/// object names it under "reckon".
+/// Asks a calculation with the inputs of a JSON object, each a text (or several in an array). When
+/// `name` is `None` the object names it under "reckon".
 ///
 /// # Errors
 /// [`ReckonError`], as [`reckon`]; [`ReckonError::NotJson`] for anything but an object of texts.
 pub fn ask_json(name: Option<&str>, case: &str) -> Result<Answer, ReckonError> {
-    let not_json = |why: &str| ReckonError::NotJson(why.to_owned());
     let case: Json = serde_json::from_str(case).map_err(|error| not_json(&error.to_string()))?;
     let Json::Object(mut case) = case else { return Err(not_json("expected an object")) };
     let named = case.remove("reckon");
     let named = named.as_ref().and_then(Json::as_str);
-    let name = name.or(named).ok_or_else(|| not_json("expected “reckon”, the name of a calculation"))?;
+    let name =
+        name.or(named).ok_or_else(|| not_json("expected “reckon”, the name of a calculation"))?;
     let mut inputs = Vec::with_capacity(case.len());
     for (key, value) in &case {
         match value {
             Json::String(text) => inputs.push((key.as_str(), text.clone())),
             Json::Number(number) => inputs.push((key.as_str(), number.to_string())),
+            Json::Array(parts) => inputs.push((key.as_str(), joined(key, parts)?)),
             _ => return Err(not_json(&format!("“{key}” is no text"))),
         }
     }
     reckon(name, inputs.iter().map(|(key, text)| (*key, text.as_str())))
+}
+
+/// Several texts or numbers as one text, parted by semicolons.
+fn joined(key: &str, parts: &[Json]) -> Result<String, ReckonError> {
+    let texts = parts.iter().map(|part| match part {
+        Json::String(text) => Ok(text.clone()),
+        Json::Number(number) => Ok(number.to_string()),
+        _ => Err(not_json(&format!("“{key}” holds what is no text"))),
+    });
+    Ok(texts.collect::<Result<Vec<_>, _>>()?.join("; "))
+}
+
+fn not_json(why: &str) -> ReckonError {
+    ReckonError::NotJson(why.to_owned())
 }
 
 /// One line of JSON for one case: results and working, or the error.
@@ -68,6 +83,7 @@ pub fn describe(calculation: &Calculation) -> Json {
                 }
                 Sort::Choice(words) => out["one_of"] = json!(words),
                 Sort::Word => {}
+                Sort::Words => out["several"] = json!(true),
             }
             if let Some(default) = input.default {
                 out["default"] = json!(default);
@@ -79,9 +95,9 @@ pub fn describe(calculation: &Calculation) -> Json {
         .outputs
         .iter()
         .map(|output| {
-            let units = output.kind.map(|kind| {
-                [System::Metric, System::Inch].map(|system| kind.unit(system).name())
-            });
+            let units = output
+                .kind
+                .map(|kind| [System::Metric, System::Inch].map(|system| kind.unit(system).name()));
             json!({ "name": output.name, "what": output.what, "units": units })
         })
         .collect();

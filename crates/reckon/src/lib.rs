@@ -8,7 +8,7 @@
 //! let asked = [("power", "90 kW"), ("speed", "1480 rpm"), ("service_factor", "1.75")];
 //! let answer = reckon::reckon("torque", asked)?;
 //! let torque = answer.value("design_torque").unwrap();
-//! assert_eq!(torque.show(quantities::System::Metric), "1\u{202f}020 N·m");
+//! assert_eq!(torque.show(quantities::System::Metric), "1\u{202f}016 N·m");
 //! # Ok::<(), reckon::ReckonError>(())
 //! ```
 
@@ -19,7 +19,7 @@ mod error;
 mod given;
 mod json;
 
-pub use answer::{Answer, Outcome};
+pub use answer::{Answer, Gives, Outcome};
 pub use calculation::{Calculation, Input, Output, Sort};
 pub use error::ReckonError;
 pub use given::Given;
@@ -52,7 +52,8 @@ pub fn reckon<'a>(
 ) -> Result<Answer, ReckonError> {
     let calculation = calculation(name)?;
     let given = Given::new(calculation, inputs)?;
-    (calculation.answer)(&given)
+    let answered = (calculation.answer)(&given).and_then(Answer::sound);
+    answered.map_err(|error| error.holds(calculation.valid))
 }
 
 #[cfg(test)]

@@ -1,15 +1,22 @@
-//! Fits: limits by class, interference, pressure, what a fit holds.
+//! Fits: limits by class, interference from sizes, what is usual.
 
-use mechanics::interference::hub::{Metal, PressFit, Running};
-use mechanics::interference::{Joint, Sizes, contact_pressure};
-use mechanics::{Estimate, Range, Slice};
-use quantities::{AngularVelocity, Basis, Kind, Length, Measured, Pressure, Ratio, Source, Value};
-use tables::iso_286::{self, Class, Fit};
-use tables::materials::{Elastic, Material, material};
+use mechanics::interference::flattening::{Interference, flattening_din_7190, flattening_from_ra};
+use quantities::{Basis, Kind, Length, Source};
+use tables::iso_286::{self, Class};
+use tables::{agma_9002, fits, hub_fits, nema_mg_1};
 
-use crate::{Answer, Calculation, Given, Input, Outcome, Output, ReckonError};
+use super::choices::not_held;
+use crate::calculation::names;
+use crate::{Answer, Calculation, Given, Input, Output, ReckonError};
 
-const MATERIALS: &str = "a material that is known here, such as steel or cast iron";
+const FITS: [(&str, agma_9002::Fit); 2] =
+    [("clearance", agma_9002::Fit::Clearance), ("interference", agma_9002::Fit::Interference)];
+const FIT_NAMES: &[&str] = &names(&FITS);
+
+const NOMINAL: Input = Input::quantity("nominal", Kind::Size, "nominal size");
+const UPPER: Output = Output::value("upper", Kind::Allowance, "upper deviation");
+const LOWER: Output = Output::value("lower", Kind::Allowance, "lower deviation");
+const HELD: Output = Output::word("source", "where the figures come from");
 
 pub(super) const ALL: &[Calculation] = &[
     Calculation {
@@ -17,182 +24,207 @@ pub(super) const ALL: &[Calculation] = &[
         does: "Limits of a hole or a shaft of an ISO 286 class, such as H7 or p6.",
         inputs: &[
             Input::word("class", "class: capitals for a hole, small letters for a shaft"),
-            Input::quantity("nominal", Kind::Size, "nominal size"),
+            NOMINAL,
         ],
         outputs: &[
-            Output::value("upper", Kind::Allowance, "upper deviation"),
-            Output::value("lower", Kind::Allowance, "lower deviation"),
+            UPPER,
+            LOWER,
             Output::value("largest", Kind::Size, "largest size"),
             Output::value("smallest", Kind::Size, "smallest size"),
+            HELD,
         ],
-        valid: "to 500 mm, wherever the tables hold letter and grade",
+        valid: "to 500 mm, wherever the tables hold letter and grade; the answer says how its figures are known",
         source: iso_286::SOURCE,
         answer: limits,
     },
     Calculation {
-        name: "iso-fit",
-        does: "Least and greatest interference of an ISO 286 fit, such as H7/p6.",
+        name: "iso-grade",
+        does: "Width of an ISO tolerance grade for a size.",
+        inputs: &[Input::quantity("grade", Kind::Count, "grade, 7 for IT7"), NOMINAL],
+        outputs: &[Output::value("width", Kind::Allowance, "width of the tolerance")],
+        valid: "IT1 to IT18, to 500 mm",
+        source: iso_286::SOURCE,
+        answer: grade,
+    },
+    Calculation {
+        name: "fit-limits",
+        does: "Least and greatest interference of a fit: H7/p6, FN2, or AGMA interference.",
         inputs: &[
-            Input::word("fit", "fit, hole first: H7/p6"),
-            Input::quantity("nominal", Kind::Size, "nominal size"),
+            Input::word(
+                "fit",
+                "H7/p6 of ISO 286, FN2 of ANSI B4.1, AGMA clearance or AGMA interference",
+            ),
+            NOMINAL,
         ],
         outputs: &[
             Output::value("least", Kind::Allowance, "least interference; − is clearance"),
             Output::value("greatest", Kind::Allowance, "greatest interference; − is clearance"),
             Output::word("sort", "clearance, transition or interference"),
+            Output::word("system", "whose fit it is"),
+            Output::value("hole_upper", Kind::Allowance, "upper deviation of the hole"),
+            Output::value("hole_lower", Kind::Allowance, "lower deviation of the hole"),
+            Output::value("shaft_upper", Kind::Allowance, "upper deviation of the shaft"),
+            Output::value("shaft_lower", Kind::Allowance, "lower deviation of the shaft"),
+            HELD,
         ],
-        valid: "to 500 mm, wherever the tables hold letters and grades",
-        source: iso_286::SOURCE,
-        answer: iso_fit,
+        valid: "ISO to 500 mm, B4.1 to 19.69 in (FN to 12.41 in), AGMA bores to 1-1/2 in; wherever the tables hold them",
+        source: Source::new(
+            "ISO 286-1 and -2; ANSI B4.1; ANSI/AGMA 9002",
+            "as the answer says",
+            Basis::Read,
+        ),
+        answer: fit_limits,
     },
     Calculation {
-        name: "contact-pressure",
-        does: "Pressure between one ring and a shaft, and the stress at the ring’s bore.",
+        name: "coupling-bore",
+        does: "Limits of a coupling’s bore in inches, and its keyway.",
         inputs: &[
-            Input::quantity("interference", Kind::Allowance, "interference that presses, on the diameter"),
-            Input::quantity("joint", Kind::Length, "diameter of the joint"),
-            Input::quantity("outside", Kind::Length, "outside diameter of the hub"),
-            Input::quantity("shaft_bore", Kind::Length, "bore of the shaft").or("0 mm"),
-            Input::quantity("hub_young", Kind::Stress, "Young’s modulus of the hub").or("207 GPa"),
-            Input::quantity("hub_poisson", Kind::Number, "Poisson’s ratio of the hub").or("0.292"),
-            Input::quantity("shaft_young", Kind::Stress, "Young’s modulus of the shaft").or("207 GPa"),
-            Input::quantity("shaft_poisson", Kind::Number, "Poisson’s ratio of the shaft").or("0.292"),
+            NOMINAL,
+            Input::choice("fit", FIT_NAMES, "whether the hub slides on or is heated on"),
         ],
         outputs: &[
-            Output::value("pressure", Kind::Stress, "contact pressure"),
-            Output::value("hoop", Kind::Stress, "hoop stress in the hub at its bore"),
-            Output::value("equivalent", Kind::Stress, "equivalent stress there, von Mises"),
-            Output::value("hub_growth", Kind::Allowance, "growth of the bore"),
-            Output::value("shaft_shrink", Kind::Allowance, "how much smaller the shaft becomes"),
+            UPPER,
+            LOWER,
+            Output::value(
+                "keyway_width",
+                Kind::Size,
+                "width of the keyway, where the bore is listed",
+            ),
+            Output::value("keyway_width_upper", Kind::Allowance, "it may be wider by"),
+            Output::value("across", Kind::Size, "bottom of the keyway to the far side of the bore"),
+            Output::value("across_upper", Kind::Allowance, "it may be deeper by"),
         ],
-        valid: "both parts elastic; away from the ends of the hub; cold and at rest",
-        source: Source::new("Shigley’s Mechanical Engineering Design, 9th ed.", "Eq. 7-39", Basis::Read),
-        answer: pressure,
+        valid: "bores from 3/8 to 1-1/2 in, square keys",
+        source: agma_9002::SOURCE,
+        answer: coupling_bore,
     },
     Calculation {
-        name: "press-fit",
-        does: "What a hub of a body and a flange holds on its shaft, slice by slice, at speed.",
+        name: "motor-shaft",
+        does: "Limits of a motor’s shaft extension in inches.",
+        inputs: &[NOMINAL],
+        outputs: &[UPPER, LOWER],
+        valid: "shafts of 3/16 to 6-1/2 in",
+        source: nema_mg_1::SOURCE,
+        answer: motor_shaft,
+    },
+    Calculation {
+        name: "usual-interference",
+        does: "How tight hubs are usually bored, when nothing else is known.",
+        inputs: &[Input::quantity("shaft", Kind::Size, "shaft diameter")],
+        outputs: &[
+            Output::value("keyed_least", Kind::Allowance, "straight bore with a key, least"),
+            Output::value("keyed_greatest", Kind::Allowance, "straight bore with a key, greatest"),
+            Output::value("keyless_least", Kind::Allowance, "steel hub without a key, least"),
+            Output::value("keyless_greatest", Kind::Allowance, "steel hub without a key, greatest"),
+            Output::value("taper", Kind::Allowance, "taper without a key"),
+        ],
+        valid: "rules of thumb; a keyed hub over 1/2 up to 6 in; the maker’s sheet outranks them",
+        source: hub_fits::SOURCE,
+        answer: usual,
+    },
+    Calculation {
+        name: "interference",
+        does: "Interference of a measured shaft in a measured bore, and what flattening leaves of it.",
         inputs: &[
-            Input::quantity("interference", Kind::Allowance, "interference that presses, with its ±"),
-            Input::quantity("joint", Kind::Length, "diameter of the joint"),
-            Input::quantity("outside", Kind::Length, "outside diameter of the hub’s body"),
-            Input::quantity("length", Kind::Length, "length of the hub on the shaft"),
-            Input::quantity("flange_outside", Kind::Length, "outside of its flange or gear ring").or(""),
-            Input::quantity("flange_length", Kind::Length, "length of that flange").or(""),
-            Input::quantity("shaft_bore", Kind::Length, "bore of the shaft").or("0 mm"),
-            Input::word("hub", MATERIALS).or("steel"),
-            Input::word("shaft", MATERIALS).or("steel"),
-            Input::quantity("friction_least", Kind::Number, "lowest friction").or("0.14"),
-            Input::quantity("friction_greatest", Kind::Number, "highest friction").or("0.24"),
-            Input::quantity("speed", Kind::Speed, "speed").or("0 rpm"),
+            Input::quantity("shaft", Kind::Size, "shaft at 20 °C, with its ±"),
+            Input::quantity("bore", Kind::Size, "bore at 20 °C, with its ±"),
+            Input::quantity("rz_hub", Kind::Roughness, "Rz of the bore").optional(),
+            Input::quantity("rz_shaft", Kind::Roughness, "Rz of the shaft").optional(),
+            Input::quantity("ra_hub", Kind::Roughness, "or Ra of the bore").optional(),
+            Input::quantity("ra_shaft", Kind::Roughness, "or Ra of the shaft").optional(),
         ],
         outputs: &[
-            Output::value("torque_least", Kind::Torque, "torque held at least"),
-            Output::value("torque_greatest", Kind::Torque, "torque held at most"),
-            Output::value("pull_least", Kind::Force, "axial pull held at least"),
-            Output::value("pull_greatest", Kind::Force, "axial pull held at most: to pull it off"),
-            Output::value("pressure", Kind::Stress, "mean pressure at the upper end"),
-            Output::value("stress", Kind::Stress, "highest equivalent stress at the bore"),
+            Output::value("measured", Kind::Allowance, "shaft less bore; − is clearance"),
+            Output::value("flattening", Kind::Allowance, "what flattening takes"),
+            Output::value("effective", Kind::Allowance, "what is left to press with"),
         ],
-        valid: "rings slice by slice, elastic; torque and pull not both at once; no bound is given for the pressure at the hub’s edge",
-        source: Source::new("Shigley’s Mechanical Engineering Design, 9th ed.", "Eq. 7-39, 7-48, 7-49", Basis::Read),
-        answer: press_fit,
+        valid: "sizes measured apart from each other; turned, reamed or ground surfaces",
+        source: Source::new(
+            "ISO 286-1; DIN 7190-1 for Rz, common practice for Ra",
+            "flattening",
+            Basis::Memory,
+        ),
+        answer: interference,
     },
 ];
 
 fn limits(given: &Given) -> Result<Answer, ReckonError> {
-    let class: Class = given.word("class")?.parse().map_err(ReckonError::not_valid)?;
+    let class: Class = given.word("class").parse()?;
     let nominal = given.quantity::<Length>("nominal")?;
-    let zone = class.limits(nominal).map_err(ReckonError::not_valid)?;
-    Ok(Answer::default()
-        .with("upper", Value::new(Kind::Allowance, zone.upper))
-        .with("lower", Value::new(Kind::Allowance, zone.lower))
-        .with("largest", Value::new(Kind::Size, nominal + zone.upper))
-        .with("smallest", Value::new(Kind::Size, nominal + zone.lower)))
+    let zone = class.limits(nominal)?;
+    let answer = given.answer().with("upper", zone.upper).with("lower", zone.lower);
+    let answer =
+        answer.with("largest", nominal + zone.upper).with("smallest", nominal + zone.lower);
+    Ok(answer.with("source", class.source(nominal).to_string()))
 }
 
-fn iso_fit(given: &Given) -> Result<Answer, ReckonError> {
-    let fit: Fit = given.word("fit")?.parse().map_err(ReckonError::not_valid)?;
+fn grade(given: &Given) -> Result<Answer, ReckonError> {
+    let grade = u8::try_from(given.count("grade")?).unwrap_or(u8::MAX);
+    let width = iso_286::tolerance(given.quantity("nominal")?, grade);
+    Ok(given.answer().with("width", width.ok_or_else(|| not_held("that grade and size"))?))
+}
+
+fn fit_limits(given: &Given) -> Result<Answer, ReckonError> {
+    let fit: fits::Fit = given.word("fit").parse()?;
     let nominal = given.quantity::<Length>("nominal")?;
-    let (least, greatest) = fit.interference(nominal).map_err(ReckonError::not_valid)?;
+    let zones = fit.zones(nominal)?;
+    let (least, greatest) = zones.interference();
     let sort = match (least.value < 0.0, greatest.value > 0.0) {
         (false, _) => "interference",
         (true, true) => "transition",
         (true, false) => "clearance",
     };
-    Ok(Answer::default()
-        .with("least", Value::new(Kind::Allowance, least))
-        .with("greatest", Value::new(Kind::Allowance, greatest))
-        .and("sort", Outcome::Word(sort.to_owned())))
+    let answer = given.answer().with("least", least).with("greatest", greatest).with("sort", sort);
+    let answer = answer.with("system", fit.system());
+    let answer = answer.with("hole_upper", zones.hole.upper).with("hole_lower", zones.hole.lower);
+    let answer =
+        answer.with("shaft_upper", zones.shaft.upper).with("shaft_lower", zones.shaft.lower);
+    Ok(answer.with("source", fit.source(nominal).to_string()))
 }
 
-fn pressure(given: &Given) -> Result<Answer, ReckonError> {
-    let elastic = |young, poisson| -> Result<Elastic, ReckonError> {
-        let poisson = given.quantity::<Ratio>(poisson)?.value;
-        Ok(Elastic { young: given.quantity::<Pressure>(young)?, poisson })
+fn coupling_bore(given: &Given) -> Result<Answer, ReckonError> {
+    let nominal = given.quantity::<Length>("nominal")?;
+    let zone = agma_9002::bore(nominal, given.pick("fit", &FITS)?);
+    let zone = zone.ok_or_else(|| not_held("a bore of that size"))?;
+    let keyway = agma_9002::keyway(nominal);
+    let answer = given.answer().with("upper", zone.upper).with("lower", zone.lower);
+    let answer = answer.with("keyway_width", keyway.map(|keyway| keyway.width));
+    let answer = answer.with("keyway_width_upper", keyway.map(|keyway| keyway.width_zone.upper));
+    let answer = answer.with("across", keyway.map(|keyway| keyway.across));
+    Ok(answer.with("across_upper", keyway.map(|keyway| keyway.across_zone.upper)))
+}
+
+fn motor_shaft(given: &Given) -> Result<Answer, ReckonError> {
+    let zone = nema_mg_1::shaft_extension(given.quantity("nominal")?);
+    let zone = zone.ok_or_else(|| not_held("a shaft of that size"))?;
+    Ok(given.answer().with("upper", zone.upper).with("lower", zone.lower))
+}
+
+fn usual(given: &Given) -> Result<Answer, ReckonError> {
+    let shaft = given.quantity::<Length>("shaft")?;
+    if shaft.value <= 0.0 {
+        return Err(ReckonError::not_valid("the shaft’s diameter is not above zero"));
+    }
+    let keyed = hub_fits::keyed(shaft);
+    let answer = given.answer().with("keyed_least", keyed.map(|(least, _)| least));
+    let answer = answer.with("keyed_greatest", keyed.map(|(_, greatest)| greatest));
+    let answer = answer.with("keyless_least", shaft * hub_fits::KEYLESS.0);
+    let answer = answer.with("keyless_greatest", shaft * hub_fits::KEYLESS.1);
+    Ok(answer.with("taper", shaft * hub_fits::TAPER))
+}
+
+fn interference(given: &Given) -> Result<Answer, ReckonError> {
+    let pair = |hub, shaft| given.optional::<Length>(hub).zip(given.optional::<Length>(shaft));
+    let rough = ["rz_hub", "rz_shaft", "ra_hub", "ra_shaft"];
+    let written = rough.iter().filter(|name| given.optional::<Length>(name).is_some()).count();
+    let flattening = match (written, pair("rz_hub", "rz_shaft"), pair("ra_hub", "ra_shaft")) {
+        (0, ..) => Length::default(),
+        (2, Some((hub, shaft)), _) => flattening_din_7190(hub, shaft),
+        (2, _, Some((hub, shaft))) => flattening_from_ra(hub, shaft),
+        _ => return Err(ReckonError::not_valid("roughness wants Rz of both parts, or Ra of both")),
     };
-    let sizes = Sizes {
-        shaft_bore: given.quantity("shaft_bore")?,
-        joint: given.quantity("joint")?,
-        hub_outside: given.quantity("outside")?,
-    };
-    let (hub, shaft) = (elastic("hub_young", "hub_poisson")?, elastic("shaft_young", "shaft_poisson")?);
-    let joint = Joint::new(sizes, hub, shaft).map_err(ReckonError::not_valid)?;
-    let contact = contact_pressure(&joint, given.quantity("interference")?).map_err(ReckonError::not_valid)?;
-    let stress = contact.hub_bore();
-    Ok(Answer::default()
-        .with("pressure", Value::new(Kind::Stress, contact.pressure))
-        .with("hoop", Value::new(Kind::Stress, stress.hoop))
-        .with("equivalent", Value::new(Kind::Stress, stress.von_mises))
-        .with("hub_growth", Value::new(Kind::Allowance, contact.hub_growth()))
-        .with("shaft_shrink", Value::new(Kind::Allowance, contact.shaft_shrink()))
-        .shown_by(contact.working())
-        .shown_by(stress.working("bore of the hub")))
-}
-
-pub(super) fn metal(given: &Given, input: &'static str) -> Result<&'static Material, ReckonError> {
-    let name = given.word(input)?;
-    material(name).ok_or_else(|| {
-        let known: Vec<&str> = tables::materials::names().collect();
-        let why = format!("“{name}” is none of: {}", known.join(", "));
-        ReckonError::Unreadable { input: input.to_owned(), why }
-    })
-}
-
-/// The hub's slices from body and flange.
-pub(super) fn slices(given: &Given) -> Result<Vec<Slice>, ReckonError> {
-    let length = given.quantity::<Length>("length")?;
-    let body = Slice { length, outside: given.quantity("outside")? };
-    let flange = given.optional::<Length>("flange_outside")?.zip(given.optional::<Length>("flange_length")?);
-    Ok(match flange {
-        None => vec![body],
-        Some((outside, part)) if part < length => {
-            vec![Slice { length: length - part, ..body }, Slice { length: part, outside }]
-        }
-        Some(_) => return Err(ReckonError::NotValid("the flange is as long as the hub".into())),
-    })
-}
-
-fn press_fit(given: &Given) -> Result<Answer, ReckonError> {
-    let interference: Measured<Length> = given.measured("interference")?;
-    let interference =
-        Estimate::new(interference.value(), interference.spread().unwrap_or_default());
-    let (hub, shaft) = (Metal::from(metal(given, "hub")?), Metal::from(metal(given, "shaft")?));
-    let fit = PressFit::new(given.quantity("shaft_bore")?, given.quantity("joint")?, &slices(given)?, hub, shaft)
-        .map_err(ReckonError::not_valid)?;
-    let friction = Range::new(
-        given.quantity::<Ratio>("friction_least")?.value,
-        given.quantity::<Ratio>("friction_greatest")?.value,
-    );
-    let running = Running { speed: given.quantity::<AngularVelocity>("speed")?, ..Running::default() };
-    let grip = fit.grip(interference, friction, running).map_err(ReckonError::not_valid)?;
-    let stress = grip.most.worst_slice().map(|(_, slice)| slice.hub_bore.von_mises).unwrap_or_default();
-    Ok(Answer::default()
-        .with("torque_least", Value::new(Kind::Torque, grip.torque.low))
-        .with("torque_greatest", Value::new(Kind::Torque, grip.torque.high))
-        .with("pull_least", Value::new(Kind::Force, grip.axial.low))
-        .with("pull_greatest", Value::new(Kind::Force, grip.axial.high))
-        .with("pressure", Value::new(Kind::Stress, grip.most.mean_pressure()))
-        .with("stress", Value::new(Kind::Stress, stress))
-        .shown_by(grip.least.as_ref().unwrap_or(&grip.most).torque_working(friction.low)))
+    let found = Interference::new(given.estimate("shaft")?, given.estimate("bore")?, flattening)?;
+    let answer = given.answer().with("measured", found.measured);
+    let answer = answer.with("flattening", found.flattening).with("effective", found.effective);
+    Ok(answer.shown_by([found.working(), found.effective_working()]))
 }
