@@ -33,9 +33,9 @@ pub fn run(asked: &arguments::Plan) -> Result<(), Failure> {
 pub fn planned(path: &Path, units: Option<Units>) -> Result<Plan, Failure> {
     let text = text_of(path)?;
     let file = job::read(&text).map_err(|errors| {
-        let all: String =
-            errors.iter().map(|error| format!("{}, {error}", path.display())).collect();
-        Failure::Input(all)
+        let said = |error: &job::FileError| format!("{}, {error}", path.display());
+        let all: Vec<String> = errors.iter().map(said).collect();
+        Failure::Input(all.concat())
     })?;
     let job = Job::from_file(&file);
     let system = units.map_or(file.system(), System::from);
