@@ -59,6 +59,8 @@ const DISAGREEMENT: Output =
     Output::value("disagreement", Kind::Number, "observations against each other; 1 at least");
 const CHI_SQUARED: Output =
     Output::value("chi_squared", Kind::Number, "of the observations against each other");
+const FACTOR: Output =
+    Output::value("factor", Kind::Number, "from standard uncertainty to ±; 2 at least");
 const SPARE: Output = Output::value("spare", Kind::Count, "observations beyond the four needed");
 
 const SOURCE: Source =
@@ -187,6 +189,7 @@ pub(super) const ALL: &[Calculation] = &[
             SCATTER,
             DISAGREEMENT,
             CHI_SQUARED,
+            FACTOR,
             SPARE,
         ],
         valid: VALID,
@@ -235,6 +238,7 @@ const POSITIONED: &[Output] = &[
     SCATTER,
     DISAGREEMENT,
     CHI_SQUARED,
+    FACTOR,
     SPARE,
 ];
 
@@ -275,7 +279,7 @@ fn answered(given: &Given, found: &Position) -> Result<Answer, ReckonError> {
     let answer = answer.with("slope_up", climb).with("slope_right", bear);
     let answer = answer.with("scatter", found.scatter).with("disagreement", found.disagreement);
     let answer = answer.with("chi_squared", found.chi_squared);
-    let answer = answer.with("spare", found.degrees_of_freedom);
+    let answer = answer.with("factor", found.factor).with("spare", found.degrees_of_freedom);
     let answer = answer.shown_by(Plane::BOTH.map(|plane| found.working(plane, reference)));
     let feet: Vec<FootPlane> = given
         .quantities("feet")
