@@ -9,7 +9,7 @@ use quantities::{Kind, System};
 
 use crate::fields::{self, Face, Field, Group, Row};
 use crate::head::anchor;
-use crate::opened::Opened;
+use crate::opened::{BETWEEN, Opened};
 
 /// What is asked of the form besides the job itself.
 #[derive(Default)]
@@ -96,7 +96,7 @@ pub(crate) fn strip(now: Option<&Field>, system: System) -> Markup {
     html! {
         @if let Some(field) = now {
             p.say id="say" {
-                span.what { (field.say) }
+                a.what href={ "#" (anchor(&field.place)) } { (field.say) }
                 span.unit { (field.face.unit(system)) }
             }
         }
@@ -141,7 +141,7 @@ impl Form<'_> {
         let columns = !group.columns.is_empty();
         html! {
             @if columns {
-                div.row.heads.(width(group.columns.len())) aria-hidden="true" {
+                div.row.table.heads.(width(group.columns.len())) aria-hidden="true" {
                     span {}
                     @for column in &group.columns { span { (column) } }
                 }
@@ -151,6 +151,11 @@ impl Form<'_> {
     }
 
     fn row(&self, row: &Row, columns: bool) -> Markup {
+        if let [field] = row.fields.as_slice()
+            && let Face::Several(choices) = &field.face
+        {
+            return several(field, choices, &shown(self.opened, field, self.opened.system));
+        }
         let unit = row.fields.first().map_or("", |field| field.face.unit(self.opened.system));
         let many = row.fields.len() > 1;
         let wordy = row.fields.iter().any(|field| {
@@ -171,6 +176,12 @@ impl Form<'_> {
 
     fn waits(&self, field: &Field) -> bool {
         self.now.is_some_and(|now| now.place == field.place)
+    }
+
+    /// True where the browser should go to the field at once. A page that is opened without asking
+    /// for a field stays at its head; the strip says which one waits.
+    fn calls(&self, field: &Field) -> bool {
+        self.waits(field) && !self.asked.at.is_empty()
     }
 
     fn field(&self, field: &Field, many: bool, columns: bool) -> Markup {
@@ -218,7 +229,7 @@ impl Form<'_> {
                 inputmode=[digits.then_some("decimal")] placeholder=[placeholder]
                 aria-invalid=[wrong_now.then_some("true")]
                 aria-describedby=[wrong_now.then(|| wrong(&field.place))]
-                autofocus[self.waits(field)] autocomplete="off" autocapitalize="off"
+                autofocus[self.calls(field)] data-waits=[self.waits(field).then_some("")] autocomplete="off" autocapitalize="off"
                 spellcheck="false" enterkeyhint="next";
         }
     }
@@ -230,13 +241,33 @@ impl Form<'_> {
             select id=(anchor(&field.place)) name=(field.place) aria-label=(field.say) data-unit=""
                 aria-invalid=[wrong_now.then_some("true")]
                 aria-describedby=[wrong_now.then(|| wrong(&field.place))]
-                autofocus[self.waits(field)] {
+                autofocus[self.calls(field)] data-waits=[self.waits(field).then_some("")] {
                 option value="" selected[value.is_empty()] { "" }
                 @for choice in choices {
                     option value=(choice.value) selected[choice.value == value] { (choice.words) }
                 }
                 @if !known { option value=(value) selected { (value) } }
             }
+        }
+    }
+}
+
+/// A box for each: pressing one writes the list with it, or without it.
+fn several(field: &Field, choices: &[fields::Choice], value: &str) -> Markup {
+    let held: Vec<&str> = value.split(BETWEEN).collect();
+    html! {
+        div.row.boxes role="group" aria-label=(field.say) {
+            span.label { (field.say) }
+            @for choice in choices {
+                @let holds = held.contains(&choice.value.as_str());
+                button.ticked type="submit" name="toggle" aria-pressed=(holds)
+                    id={ (anchor(&field.place)) "-" (anchor(&choice.value)) }
+                    value={ (field.place) "=" (choice.value) } {
+                    span.box {}
+                    span { (choice.words) }
+                }
+            }
+            @if choices.is_empty() { small { "Choose the kind of coupling first." } }
         }
     }
 }

@@ -65,10 +65,12 @@ fn head_of_book(cover: &Cover) -> Markup {
         header.cover {
             a.home href="/" { "Hubwright" }
             a href="/" aria-current=[on_list.then_some("page")] { "Jobs" }
-            form.units method="post" action="/hand" role="group" aria-label="Units" {
+            form.units method="post" action="/hand" {
                 input type="hidden" name="back" value=(cover.here);
-                (unit_button(cover.system, System::Metric, "metric", "mm"))
-                (unit_button(cover.system, System::Inch, "inch", "in"))
+                div role="group" aria-label="Units" {
+                    (unit_button(cover.system, System::Metric, "metric", "mm"))
+                    (unit_button(cover.system, System::Inch, "inch", "in"))
+                }
             }
             form.who method="post" action="/hand" {
                 input type="hidden" name="back" value=(cover.here);

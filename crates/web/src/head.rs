@@ -7,8 +7,8 @@ use quantities::Verdict;
 use crate::marks::{self, Stamped};
 use crate::opened::{Opened, stage_of};
 
-/// Items that the head names before it only counts.
-const NAMED: usize = 3;
+/// Letters that the head gives to the names of items before it only counts them.
+const ROOM: usize = 60;
 
 /// The head.
 pub(crate) fn head(
@@ -52,12 +52,18 @@ fn line(opened: &Opened, title: &str) -> Markup {
 }
 
 fn todo(opened: &Opened, missing: &[&Missing]) -> Markup {
-    let more = missing.len().saturating_sub(NAMED);
+    let mut letters = 0;
+    let named = missing.iter().take_while(|item| {
+        letters += item.what.chars().count();
+        letters <= ROOM
+    });
+    let named = named.count().max(1);
+    let more = missing.len().saturating_sub(named);
     html! {
         div.todo {
             (marks::verdict(Verdict::NotMeasured))
             span { "Still to enter:" }
-            @for item in missing.iter().take(NAMED) { (link(opened, item)) }
+            @for item in missing.iter().take(named) { (link(opened, item)) }
             @if more > 0 {
                 a href={ "/jobs/" (opened.id) "#missing" } { "and " (more) " more" }
             }

@@ -58,6 +58,9 @@ impl Opened {
     }
 }
 
+/// What stands between the parts of a list in a field: a part may well hold a comma.
+pub(crate) const BETWEEN: &str = "; ";
+
 /// What stands at a place of the tables, as it was written.
 fn text_at(tables: &Json, place: &str) -> String {
     let found = place.split('.').try_fold(tables, |table, key| table.get(key));
@@ -67,7 +70,7 @@ fn text_at(tables: &Json, place: &str) -> String {
         Some(Json::Number(number)) => number.to_string(),
         Some(Json::Array(texts)) => {
             let texts: Vec<&str> = texts.iter().filter_map(Json::as_str).collect();
-            texts.join(", ")
+            texts.join(BETWEEN)
         }
         _ => String::new(),
     }
@@ -114,8 +117,10 @@ pub(crate) fn waits_for(stage: &StagePlan) -> String {
     }
 }
 
-/// Where an item that is still missing is entered.
+/// The stage at whose page a place is entered; what is found on opening stands with coming off.
 pub(crate) fn stage_of(place: &str) -> Stage {
-    let table = place.split('.').next().unwrap_or("");
-    Stage::of(table).unwrap_or(Stage::Machines)
+    match place.split('.').next().unwrap_or("") {
+        "inspection" => Stage::Removal,
+        table => Stage::of(table).unwrap_or(Stage::Machines),
+    }
 }

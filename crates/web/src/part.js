@@ -2,52 +2,51 @@
 // forms are sent and the same pages come back whole.
 "use strict";
 (() => {
-  const form = () => document.getElementById("entry");
+  const byId = (id) => document.getElementById(id);
+  const form = () => byId("entry");
+  const isField = (one) => Boolean(one?.closest?.("#entry .field"));
   const fields = () => [...form().querySelectorAll(".field input, .field select")]
     .filter((field) => field.type !== "hidden" && (!field.closest("details") || field.closest("details").open));
-  const changed = (field) => field.value !== (field.matches("select") ? chosen(field) : field.defaultValue);
-  const chosen = (select) => [...select.options].find((option) => option.defaultSelected)?.value ?? "";
+  const shown = (field) => field.matches("select")
+    ? [...field.options].find((option) => option.defaultSelected)?.value ?? "" : field.defaultValue;
+  const changed = (field) => field.value !== shown(field);
   let queue = Promise.resolve(); // one request after the other, in the order of entering
 
   // The strip, and the bar of a phone, say in full what the field that has the focus is.
   const say = (field) => {
-    const strip = document.getElementById("say");
-    if (!strip || !field.closest(".field")) return;
-    strip.children[0].textContent = field.getAttribute("aria-label");
-    strip.children[1].textContent = field.dataset.unit;
-    const next = document.getElementById("next");
-    if (next) next.textContent = field.getAttribute("aria-label");
+    const [words, unit] = byId("say")?.children ?? [];
+    if (!words || !isField(field)) return;
+    words.textContent = field.getAttribute("aria-label");
+    words.href = `#${field.id}`;
+    unit.textContent = field.dataset.unit;
+    if (byId("next")) byId("next").textContent = words.textContent;
     form().elements.at.value = field.name;
   };
 
   const goOn = (field) => {
     const all = fields();
-    const next = all[all.indexOf(field) + 1];
-    if (!next) return;
-    next.focus();
-    if (next.select) next.select();
+    const next = all[all.indexOf(field) + 1] ?? form().querySelector("a.on");
+    next?.focus();
+    next?.select?.();
   };
 
   // Puts the new book in place of the old one; what was typed meanwhile, the focus and what stood
   // open stay as they are.
   const replace = (html, sent) => {
-    const old = document.getElementById("book");
-    const typed = new Map();
-    if (form()) for (const field of fields()) {
-      if (changed(field) && sent.get(field.name) !== field.value) typed.set(field.name, field.value);
-    }
-    const focus = document.activeElement?.id;
-    const open = [...old.querySelectorAll("details[open][id]")].map((one) => one.id);
+    const old = byId("book");
+    const focus = document.activeElement;
+    const range = focus.matches?.("input") ? [focus.selectionStart, focus.selectionEnd] : null;
+    const typed = form() ? fields().filter((one) => changed(one) && sent.get(one.name) !== one.value) : [];
+    const open = [...old.querySelectorAll("details[open][id]")];
     old.outerHTML = html;
-    for (const id of open) document.getElementById(id)?.setAttribute("open", "");
-    for (const [name, value] of typed) {
-      const field = document.getElementsByName(name)[0];
-      if (field) field.value = value;
-    }
-    const wrong = document.querySelector("[aria-invalid]");
-    const stays = focus && document.getElementById(focus);
-    const to = wrong && !typed.size ? wrong : stays || document.querySelector("[autofocus]");
-    if (to) { to.focus({ preventScroll: to === stays }); say(to); }
+    for (const one of open) byId(one.id)?.setAttribute("open", "");
+    for (const one of typed) if (byId(one.id)) byId(one.id).value = one.value;
+    const wrong = typed.length ? null : document.querySelector("[aria-invalid]");
+    const stays = focus.id && byId(focus.id);
+    const to = wrong ?? (stays || document.querySelector("[autofocus]") || byId("page"));
+    to?.focus({ preventScroll: to === stays });
+    if (to === stays && range) to.setSelectionRange?.(...range);
+    say(to);
   };
 
   const send = async (target, body) => {
@@ -58,9 +57,11 @@
       replace(html, body);
       if (answer.redirected) history.replaceState(null, "", answer.url.split("#")[0]);
     } catch {
-      const strip = document.getElementById("say");
-      const words = "Not written: the program does not answer. What was typed is still here; Enter tries again.";
-      if (strip) { strip.setAttribute("role", "alert"); strip.children[0].textContent = words; }
+      const [words, unit] = byId("say")?.children ?? [];
+      if (!words) return;
+      byId("say").setAttribute("role", "alert");
+      words.textContent = "Not written: the program does not answer. What was typed is still here; Enter tries again.";
+      unit.textContent = "";
     }
   };
 
@@ -68,18 +69,36 @@
     const target = event.target;
     if (!target.dataset.part) return;
     event.preventDefault();
-    const body = new URLSearchParams(new FormData(target, event.submitter));
     const field = document.activeElement;
-    queue = queue.then(() => send(target, body));
-    if (target.id === "entry" && field?.closest(".field")) goOn(field);
+    const entering = target === form() && !event.submitter?.name;
+    const body = new URLSearchParams(new FormData(target, event.submitter));
+    if (!entering || fields().some(changed)) queue = queue.then(() => send(target, body));
+    if (entering && isField(field)) goOn(field);
   });
 
-  // Leaving a field with Tab, or choosing from a list, writes too.
-  document.addEventListener("change", (event) => {
-    const field = event.target;
-    if (!field.closest?.("#entry .field")) return;
-    const sendLater = () => { if (document.contains(field) && changed(field) && document.activeElement !== field || field.matches("select")) form().requestSubmit(); };
-    setTimeout(sendLater, 0);
+  // Leaving a field with Tab writes too; a choice is written once the hand rests on it.
+  const write = (id) => {
+    queue = queue.then(() => byId(id) && changed(byId(id)) && send(form(), new URLSearchParams(new FormData(form()))));
+  };
+  let resting = 0;
+  document.addEventListener("change", ({ target: field }) => {
+    if (!isField(field)) return;
+    clearTimeout(resting);
+    if (field.matches("select")) resting = setTimeout(write, 700, field.id);
+    else setTimeout(() => { if (document.activeElement !== field) write(field.id); }, 0);
   });
-  document.addEventListener("focusin", (event) => { if (event.target.closest(".field")) say(event.target); });
+  document.addEventListener("focusout", ({ target: field }) => {
+    if (isField(field) && field.matches("select")) write(field.id);
+  });
+  document.addEventListener("keydown", (event) => {
+    if (event.key !== "Enter" || !event.target.matches?.("#entry .field select")) return;
+    event.preventDefault();
+    goOn(event.target);
+  });
+  document.addEventListener("focusin", (event) => say(event.target));
+
+  // A page that is opened stays at its head; what is typed goes to the field that waits.
+  if (matchMedia("(pointer: fine)").matches && document.activeElement === document.body) {
+    document.querySelector("[data-waits]")?.focus({ preventScroll: true });
+  }
 })();

@@ -182,8 +182,9 @@ fn buttons(opened: &Opened, stage: Stage) -> Markup {
             span { "Why, where it corrects an entry" }
             input name="why" autocomplete="off" placeholder="may stay blank";
         }
-        @if let Some(next) = Stage::ALL.get(place + 1) {
-            a.on href=(address(opened, *next)) { "On to " (next.title()) " ›" }
+        @match Stage::ALL.get(place + 1) {
+            Some(next) => a.on id="on" href=(address(opened, *next)) { "On to " (next.title()) " ›" },
+            None => a.on id="on" href={ "/jobs/" (opened.id) } { "Back to the job ›" },
         }
     }
 }

@@ -36,7 +36,7 @@ fn page(opened: &Opened, here: &str) -> Markup {
             (spine(opened, None))
             main.leaf id="page" tabindex="-1" {
                 (head(opened, "Order of work", None, &[]))
-                div.sides {
+                div.sides.wide-left {
                     div.left {
                         @for caution in before_all(&opened.plan.cautions) { (self::caution(caution)) }
                         (steps(opened, &on, here))
@@ -89,9 +89,9 @@ fn steps(opened: &Opened, steps: &[&Step], here: &str) -> Markup {
     let now = steps.iter().position(|step| step.done.is_none());
     html! {
         @if !steps.is_empty() {
-            div.h { h2 { "Steps" } small { (done) " of " (steps.len()) " done, in order" } }
             form.steps method="post" action={ "/jobs/" (opened.id) "/steps" } data-part="book" {
                 input type="hidden" name="back" value=(here);
+                div.h { h2 { "Steps" } small { (done) " of " (steps.len()) " done, in order" } }
                 ol {
                     @for (place, step) in steps.iter().enumerate() {
                         (one(opened, step, place + 1, now == Some(place)))
@@ -107,7 +107,7 @@ fn one(opened: &Opened, step: &Step, number: usize, now: bool) -> Markup {
     let id = format!("s-{}", step.id.replace('.', "-"));
     html! {
         li.step.done[step.done.is_some()].now[now] id=(id) {
-            button.box type="submit" name=(name) value=(step.id) aria-pressed=(step.done.is_some())
+            button.box id={ "b-" (id) } type="submit" name=(name) value=(step.id) aria-pressed=(step.done.is_some())
                 aria-label={ "Step " (number) ", " (says) ": " (step.title_text()) } {}
             div {
                 h3 { (number) ". " (pieces(&step.title)) }

@@ -14,7 +14,7 @@ use records::new_entry;
 use crate::fields::{self, Face, Field, Group};
 use crate::form::{self, Refused};
 use crate::hand::Hand;
-use crate::opened::{Opened, standing};
+use crate::opened::{BETWEEN, Opened, standing};
 use crate::{PageError, Shop};
 
 /// A form as it was sent: names and values in order.
@@ -59,13 +59,21 @@ pub(crate) async fn write(
 ) -> Result<Outcome, PageError> {
     let mut pen =
         Pen { shop, opened, by: &hand.by, book: opened.book.clone(), job: opened.job.clone() };
+    // What was typed beside a button is written before the button does its work.
+    let written = pen.write_fields(stage, sent).await?;
+    if !written.refused.is_empty() {
+        return Ok(written);
+    }
     if let Some(entry) = sent.get("undo") {
         return pen.take_back(entry).await;
     }
     if let Some(set) = sent.get("dials") {
         return pen.set_dials(set).await;
     }
-    pen.write_fields(stage, sent).await
+    if let Some(pressed) = sent.get("toggle") {
+        return pen.toggle(stage, pressed).await;
+    }
+    Ok(written)
 }
 
 /// What writes: the job as it grows under it.
@@ -122,6 +130,31 @@ impl Pen<'_> {
         Ok(Outcome { next, ..Outcome::default() })
     }
 
+    /// Adds one of several to the list at a place, or takes it out.
+    async fn toggle(&mut self, stage: Stage, pressed: &str) -> Result<Outcome, PageError> {
+        let groups = fields::of(stage, self.opened);
+        let (place, value) = pressed.split_once('=').unwrap_or((pressed, ""));
+        let has = |field: &&Field| match &field.face {
+            Face::Several(choices) => {
+                field.place == place && choices.iter().any(|choice| choice.value == value)
+            }
+            _ => false,
+        };
+        let field = fields::all(&groups).find(has).ok_or_else(|| no_entry(pressed))?;
+        let text = self.opened.text_at(place);
+        let mut held: Vec<&str> = text.split(BETWEEN).filter(|one| !one.is_empty()).collect();
+        match held.iter().position(|one| *one == value) {
+            Some(at) => drop(held.remove(at)),
+            None => held.push(value),
+        }
+        if let Some(act) = act(&self.job, field, &held.join(BETWEEN), self.opened.system, "")
+            && let Err(why) = self.enter(act).await?
+        {
+            return Err(PageError::Unreadable(why.to_string()));
+        }
+        Ok(Outcome { next: place.to_owned(), ..Outcome::default() })
+    }
+
     async fn set_dials(&mut self, set: &str) -> Result<Outcome, PageError> {
         for (place, word) in fields::template(self.opened, set) {
             let act = Act::Write { place, value: word.into() };
@@ -167,14 +200,20 @@ fn value(face: &Face, typed: &str, system: System) -> Written {
             text.to_owned()
         }
     };
-    let parts = || typed.split(',').map(str::trim).filter(|part| !part.is_empty());
+    let parts = || parts(typed).map(str::trim).filter(|part| !part.is_empty());
     match face {
         Face::Quantity(_) | Face::Hours => Written::Text(with_unit(typed)),
         Face::Quantities(_) => Written::List(parts().map(with_unit).collect()),
-        Face::Texts(_) => Written::List(parts().map(str::to_owned).collect()),
+        Face::Texts(_) | Face::Several(_) => Written::List(parts().map(str::to_owned).collect()),
         Face::YesNo => Written::Flag(typed == "yes"),
         Face::Words(_) | Face::Choice(_) => Written::Text(typed.to_owned()),
     }
+}
+
+/// The parts of a list: semicolons part them; bare numbers may be parted by a comma and a space.
+fn parts(typed: &str) -> std::str::Split<'_, &'static str> {
+    let numbers = form::is_bare(typed) && !typed.contains(';');
+    typed.split(if numbers { ", " } else { ";" })
 }
 
 /// The act that takes a line back.
@@ -196,8 +235,9 @@ pub(crate) fn back(job: &Job, line: &Line) -> Act {
 fn after(groups: &[Group], place: &str) -> String {
     let holds = |group: &&Group| group.fields().any(|field| field.place == place);
     let folded = groups.iter().filter(|group| group.folded).find(holds);
-    let fields: Vec<&Field> =
+    let mut fields: Vec<&Field> =
         folded.map_or_else(|| fields::open(groups).collect(), |group| group.fields().collect());
+    fields.retain(|field| !matches!(field.face, Face::Several(_)));
     let here = fields.iter().position(|field| field.place == place);
     let next = here.and_then(|here| fields.get(here + 1));
     next.map_or(place, |field| field.place.as_str()).to_owned()
@@ -215,5 +255,25 @@ fn sentence(why: &ActError) -> String {
             format!("Not written: {}; expected {}.", problem.what, problem.expected)
         }
         ActError::NoSuchEntry(_) => format!("Not written: {why}."),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use quantities::Kind;
+
+    use super::*;
+
+    #[test]
+    fn a_list_is_parted_where_whoever_typed_it_parted_it() {
+        let list = |face: Face, typed: &str| match value(&face, typed, System::Metric) {
+            Written::List(parts) => parts,
+            other => panic!("{other:?} is no list"),
+        };
+        let shims = || Face::Quantities(Kind::Offset);
+        assert_eq!(list(shims(), "0.05, 0.10"), ["0.05 mm", "0.10 mm"]);
+        assert_eq!(list(shims(), "0,05; 0,10 mm;2 mil"), ["0,05 mm", "0,10 mm", "2 mil"]);
+        let locks = "switch 2M open, locked; casing drained;";
+        assert_eq!(list(Face::Texts(""), locks), ["switch 2M open, locked", "casing drained"]);
     }
 }

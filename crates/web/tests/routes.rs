@@ -505,3 +505,25 @@ async fn assets_are_kept_for_ever_under_a_name_that_changes_with_them() {
         assert!(asset.header("cache-control").contains("immutable"));
     }
 }
+
+/// What was typed beside the button is not lost when it is pressed.
+#[tokio::test]
+async fn one_of_several_is_ticked_and_unticked() {
+    let (held, id) = held_pump().await;
+    let path = format!("/jobs/{id}/running");
+    let press = async |value: &str| {
+        let pressed = format!("running.hardships={value}");
+        let sent = [("units", "metric"), ("running.ran_for", "4"), ("toggle", &pressed)];
+        ask(&held, post(&path, &sent)).await.status
+    };
+    let running = async || held.records.book(id).await.unwrap().job().file.running;
+    assert_eq!(press("wet").await, StatusCode::SEE_OTHER);
+    assert_eq!(press("dusty").await, StatusCode::SEE_OTHER);
+    assert_eq!(running().await.hardships, ["wet", "dusty"]);
+    assert_eq!(running().await.ran_for.unwrap().text(), "4 h");
+    assert_eq!(press("wet").await, StatusCode::SEE_OTHER);
+    assert_eq!(running().await.hardships, ["dusty"]);
+    assert_eq!(press("dusty").await, StatusCode::SEE_OTHER);
+    assert!(running().await.hardships.is_empty());
+    assert_eq!(press("pretty").await, StatusCode::BAD_REQUEST);
+}

@@ -22,6 +22,7 @@ fn kind(opened: &Opened) -> Group {
         let form = Face::named(forms.iter().map(|form| form.name));
         rows.push(Row::one("How it is built", "coupling.form", form));
     }
+    rows.push(Row::one("Balanced as an assembly", "coupling.balanced", Face::YesNo));
     Group::new("Kind", "", rows)
 }
 

@@ -7,7 +7,7 @@ use crate::opened::Opened;
 use job::file::End;
 
 pub(super) fn groups(opened: &Opened) -> Vec<Group> {
-    vec![job(), duty(opened), machines(opened), seldom()]
+    vec![job(), duty(opened), machines(opened), asks(), shafts(opened), seldom()]
 }
 
 fn job() -> Group {
@@ -40,9 +40,43 @@ fn machines(opened: &Opened) -> Group {
     let rows = vec![
         row("Short name", "name", Face::Words("motor, pump, …")),
         row("What sort", "sort", Face::Words("electric motor")),
-        row("What locks it out", "isolate", Face::Texts("switch 2M open, locked")),
+        row("What locks it out", "isolate", Face::Texts("switch 2M; valves shut")),
     ];
     Group::new("The two machines", "", rows).columns(["drives".to_owned(), "is driven".to_owned()])
+}
+
+/// What the drive asks of a coupling.
+fn asks() -> Group {
+    let load = Face::choice(&[
+        ("uniform", "steady"),
+        ("moderate", "moderate shock"),
+        ("heavy", "heavy shock"),
+        ("extreme", "extreme shock, or reversing"),
+    ]);
+    let rows = vec![
+        Row::one("How the load runs", "machines.asks.load", load),
+        Row::one("Shaft lines stay offset while running", "machines.asks.offset", Face::YesNo),
+        Row::one("A shaft moves along its axis", "machines.asks.end_movement", Face::YesNo),
+        Row::one("Can be stopped and greased", "machines.asks.grease_service", Face::YesNo),
+        Row::one("Stands in heat, above 80 °C or so", "machines.asks.hot_place", Face::YesNo),
+        Row::one("Torsional vibration must be damped", "machines.asks.damping", Face::YesNo),
+        Row::one("The torque turns round", "machines.reversing", Face::YesNo),
+        Row::one("Starts in an hour", "machines.starts", Face::Quantity(Kind::Count)),
+        Row::one("Torque while it starts", "machines.start_torque", Face::Quantity(Kind::Torque)),
+    ];
+    Group::new("What the drive asks", "load, movement, starts", rows).folded()
+}
+
+fn shafts(opened: &Opened) -> Group {
+    let row = |label: &str, key: &str, kind: Kind| {
+        Row::ends_at(opened, label, "machines", key, &Face::Quantity(kind))
+    };
+    let rows = vec![
+        row("Inertia of the rotor", "inertia", Kind::Inertia),
+        row("Hub’s middle to nearest bearing", "overhang", Kind::Length),
+    ];
+    let names = End::BOTH.map(|end| opened.name(end).to_owned());
+    Group::new("Rotors", "inertia, overhang", rows).columns(names).folded()
 }
 
 fn seldom() -> Group {

@@ -10,6 +10,7 @@ mod coupling;
 mod fit;
 mod gap;
 mod heat;
+mod inspection;
 mod lineup;
 mod machines;
 mod removal;
@@ -62,16 +63,18 @@ pub(crate) enum Face {
     Quantity(Kind),
     /// A time in hours, unless another unit is typed.
     Hours,
-    /// Several quantities with commas between them.
+    /// Several quantities with semicolons between them.
     Quantities(Kind),
     /// Words, such as these.
     Words(&'static str),
-    /// Several texts with commas between them, such as these.
+    /// Several texts with semicolons between them, such as these.
     Texts(&'static str),
     /// One of these.
     Choice(Vec<Choice>),
     /// Yes, no, or not said.
     YesNo,
+    /// As many of these as hold, each with a box of its own.
+    Several(Vec<Choice>),
 }
 
 /// One of several.
@@ -91,9 +94,9 @@ pub(crate) fn of(stage: Stage, opened: &Opened) -> Vec<Group> {
         Stage::Heat => heat::groups(),
         Stage::Gap => gap::groups(opened),
         Stage::Lineup => lineup::groups(opened),
-        Stage::Closeup => closeup::groups(),
+        Stage::Closeup => closeup::groups(opened),
         Stage::Running => running::groups(),
-        Stage::Removal => removal::groups(),
+        Stage::Removal => removal::groups(opened),
     }
 }
 
@@ -145,6 +148,11 @@ impl Row {
         Self::new(label, vec![Field::new(place, label, "", face)])
     }
 
+    /// As [`Row::ends`], with the driver's place given as words before and after its key.
+    fn ends_at(opened: &Opened, label: &str, before: &str, after: &str, face: &Face) -> Self {
+        Self::ends(opened, label, |end| format!("{before}.{}.{after}", end.key()), face)
+    }
+
     /// A row with a field for the driver's and one for the driven end.
     fn ends(opened: &Opened, label: &str, place: impl Fn(End) -> String, face: &Face) -> Self {
         let field = |end: End| {
@@ -172,6 +180,10 @@ impl Face {
         Self::Choice(choices.iter().map(one).collect())
     }
 
+    fn several(choices: &[(&str, &str)]) -> Self {
+        Self::Several(choices.iter().map(|(value, words)| Choice::new(*value, *words)).collect())
+    }
+
     fn named<'a>(names: impl IntoIterator<Item = &'a str>) -> Self {
         Self::Choice(names.into_iter().map(|name| Choice::new(name, name)).collect())
     }
@@ -181,7 +193,9 @@ impl Face {
         match self {
             Self::Quantity(kind) | Self::Quantities(kind) => kind.unit(system).name(),
             Self::Hours => "h",
-            Self::Words(_) | Self::Texts(_) | Self::Choice(_) | Self::YesNo => "",
+            Self::Words(_) | Self::Texts(_) | Self::Choice(_) | Self::YesNo | Self::Several(_) => {
+                ""
+            }
         }
     }
 }
@@ -251,6 +265,9 @@ mod tests {
             Face::Choice(choices) => choices.iter().map(|one| one.value.as_str().into()).collect(),
             Face::YesNo => vec![Written::Flag(true), Written::Flag(false)],
             Face::Texts(_) => vec![Written::List(vec!["nitrile".into()])],
+            Face::Several(choices) => {
+                vec![Written::List(choices.iter().map(|one| one.value.clone()).collect())]
+            }
             Face::Quantities(_) => vec![Written::List(vec![example(face, system)])],
             _ => vec![Written::Text(example(face, system))],
         }
@@ -264,7 +281,7 @@ mod tests {
                 kind.dimension().examples()[usize::from(system == System::Inch)].to_owned()
             }
             Face::Hours => "4 h".to_owned(),
-            Face::Words("H7/p6") => "H7/p6".to_owned(),
+            Face::Words(example @ ("H7/p6" | "2026-11-25" | "M16")) => (*example).to_owned(),
             _ => "some words".to_owned(),
         }
     }

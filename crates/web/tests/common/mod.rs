@@ -1,6 +1,12 @@
 //! A shop on a temporary file.
-#![expect(clippy::unwrap_used, reason = "a test may stop")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::disallowed_methods,
+    reason = "a test may stop, and reads files"
+)]
 #![allow(dead_code, reason = "each test binary uses its part")]
+
+pub mod browser;
 
 use records::{JobId, Records, book_of_file};
 use tempfile::TempDir;
