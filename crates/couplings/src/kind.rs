@@ -79,6 +79,11 @@ pub trait Kind: Sync {
     /// For and against this kind on such a duty.
     fn suits(&self, duty: &Duty) -> Vec<Reason>;
 
+    /// Whether teeth slide in teeth as it takes misalignment, at the pitch diameter of the sheet.
+    fn teeth_slide(&self) -> Sliding {
+        Sliding::No
+    }
+
     /// How many circles of flange, cover or pack bolts it has, each with as many as the sheet says.
     fn bolt_circles(&self, form: &Form) -> u32 {
         match form.spacer {
@@ -92,6 +97,15 @@ pub trait Kind: Sync {
         let forms = self.forms();
         name.map_or(forms.first(), |name| forms.iter().find(|form| same_name(form.name, name)))
     }
+}
+
+/// Whether teeth slide in teeth as a kind takes misalignment.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+#[expect(missing_docs, reason = "the names say it")]
+pub enum Sliding {
+    No,
+    Yes,
 }
 
 /// Names are the same whatever their case and spaces: "Rigid  flange".

@@ -12,8 +12,8 @@
 
 use mechanics::power::Duty;
 use quantities::{
-    AngularVelocity, Basis, Kind, Length, Measured, Physical, Source, Torque, Value, Verdict,
-    Working,
+    AngularVelocity, Basis, Kind, Length, Measured, MomentOfInertia, Physical, Source, Torque,
+    Value, Verdict, Working,
 };
 
 use crate::share::{Share, ShareError};
@@ -89,6 +89,64 @@ impl Peak {
 pub fn peak(peak: Peak, rated: Torque) -> Result<Share, ShareError> {
     let shown = |torque| Value::new(Kind::Torque, torque);
     Share::new("peak torque", shown(peak.counts()), shown(rated))
+}
+
+/// Torque in the coupling while a driver starts.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Start {
+    /// Torque of the driver.
+    pub driver: Torque,
+    /// Inertia of driver and of what is driven, at the coupling's speed.
+    pub inertias: [MomentOfInertia; 2],
+    /// What passes through the coupling.
+    pub passes: Torque,
+}
+
+/// Torque that passes through a stiff coupling while its driver speeds up an unloaded machine.
+///
+/// ```text
+/// C = T·J2/(J1 + J2)
+/// ```
+/// # Valid
+/// Two stiff rotors and a torque that rises slowly. One that is applied at once, or the kick as a
+/// motor is switched on, can double it; the load's own torque comes on top.
+/// # Errors
+/// [`ShareError::Asked`] for a torque, [`ShareError::Borne`] for an inertia not above zero.
+/// # Source
+/// Newton's second law for two rotors that turn as one.
+/// # Example
+/// ```
+/// use couplings::rating::start;
+/// use quantities::{MomentOfInertia, Physical, Torque};
+/// let inertias = [1.2, 3.6].map(MomentOfInertia::from_si);
+/// let start = start(Torque::from_si(1400.0), inertias)?;
+/// assert_eq!(format!("{:.0}", start.passes.si()), "1050");
+/// # Ok::<(), couplings::share::ShareError>(())
+/// ```
+pub fn start(driver: Torque, inertias: [MomentOfInertia; 2]) -> Result<Start, ShareError> {
+    let sound = |si: f64| si.is_finite() && si > 0.0;
+    if !sound(driver.si()) {
+        return Err(ShareError::Asked { what: "starting torque", si: driver.si() });
+    }
+    if let Some(none) = inertias.iter().find(|inertia| !sound(inertia.si())) {
+        return Err(ShareError::Borne { what: "inertia", si: none.si() });
+    }
+    let share = inertias[1].si() / (inertias[0].si() + inertias[1].si());
+    Ok(Start { driver, inertias, passes: driver * share })
+}
+
+impl Start {
+    /// How it was found.
+    pub fn working(&self) -> Working {
+        let source = Source::new("two stiff rotors that speed up as one", "", Basis::Computed);
+        let result = Value::new(Kind::Torque, self.passes);
+        let inertia = |at: usize| Value::new(Kind::Inertia, self.inertias[at]);
+        Working::new("Torque in the coupling at start", "C = T·J2/(J1 + J2)", result, source)
+            .term("T", "driver’s torque at start", Value::new(Kind::Torque, self.driver))
+            .term("J1", "driver’s inertia", inertia(0))
+            .term("J2", "inertia of what is driven", inertia(1))
+            .valid("torque that rises slowly, no load yet; applied at once it can double")
+    }
 }
 
 /// Share of the largest bore.
@@ -186,6 +244,18 @@ mod tests {
         let share = |swing| peak(Peak { torque, swing }, Torque::from_si(2500.0)).unwrap();
         assert_eq!(share(Swing::OneWay).verdict(), Verdict::Inside);
         assert_eq!(share(Swing::Reversing).verdict(), Verdict::Outside);
+    }
+
+    /// By hand: 1400·3.6/4.8 = 1050 N·m; against a rotor that is very heavy all of it passes.
+    #[test]
+    fn the_far_rotor_draws_the_torque_through() {
+        let passes = |one: f64, other: f64| {
+            start(Torque::from_si(1400.0), [one, other].map(MomentOfInertia::from_si))
+                .map(|start| start.passes.si())
+        };
+        assert!((passes(1.2, 3.6).unwrap() - 1050.0).abs() <= 1e-9);
+        assert!((passes(1.2, 1e9).unwrap() - 1400.0).abs() <= 1e-3);
+        assert!(passes(0.0, 1.0).is_err() && passes(1.0, f64::NAN).is_err());
     }
 
     #[test]

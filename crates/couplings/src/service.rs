@@ -61,6 +61,82 @@ pub fn load_of(name: &str) -> Option<Load> {
     classes.into_iter().find(|(class, _)| holds(*class)).map(|(_, load)| load)
 }
 
+/// What is usual for two machines, from their sorts in words.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Usual {
+    /// Machines of the table that the driven one may be.
+    pub machines: Vec<&'static str>,
+    /// Lightest and heaviest load among them.
+    pub loads: [Load; 2],
+    /// Least and greatest factor.
+    pub factors: [f64; 2],
+    /// How they are known.
+    pub source: Source,
+}
+
+/// Service factors that are usual for a driver and a driven machine, by their sorts in words;
+/// `None` where either is not among those held. A suggestion: the maker's table comes first.
+///
+/// # Example
+/// ```
+/// let usual = couplings::service::usual("electric motor", "belt conveyor, inclined").unwrap();
+/// assert_eq!(usual.factors, [2.0, 2.0]);
+/// let pump = couplings::service::usual("motor", "centrifugal pump").unwrap();
+/// assert_eq!(pump.factors, [1.0, 1.5], "on clean or on semi-liquid");
+/// ```
+pub fn usual(driver: &str, machine: &str) -> Option<Usual> {
+    let machines = machines_like(machine);
+    let loads: Vec<Load> = machines.iter().filter_map(|name| load_of(name)).collect();
+    let drivers = drivers_like(driver);
+    let factors = drivers
+        .iter()
+        .flat_map(|driver| loads.iter().map(|load| factor(*driver, *load)))
+        .flatten()
+        .map(|held| held.factor);
+    let (least, greatest) =
+        factors.fold((f64::INFINITY, 0.0_f64), |(low, high), f| (low.min(f), high.max(f)));
+    let (lightest, heaviest) = (loads.iter().min()?, loads.iter().max()?);
+    (greatest > 0.0).then(|| Usual {
+        machines: machines.clone(),
+        loads: [*lightest, *heaviest],
+        factors: [least, greatest],
+        source: table::SOURCE,
+    })
+}
+
+fn words(text: &str) -> Vec<String> {
+    let parts = text.split(|c: char| !c.is_alphanumeric());
+    parts.filter(|word| !word.is_empty()).map(str::to_lowercase).collect()
+}
+
+/// Machines of the table whose name, up to its first comma, is in the text; of those the ones with
+/// the longest such name, so that an inclined hoist is no plain hoist.
+fn machines_like(sort: &str) -> Vec<&'static str> {
+    let sort = words(sort);
+    let length = |name: &&'static str| {
+        let bare = name.split(',').next().unwrap_or(name);
+        let ways = bare.split(" or ").map(words);
+        let fits = ways.filter(|way| !way.is_empty() && way.iter().all(|word| sort.contains(word)));
+        fits.map(|way| way.len()).max()
+    };
+    let classes = [table::Load::Uniform, table::Load::Medium, table::Load::Heavy];
+    let all = || classes.into_iter().flat_map(table::machines).copied();
+    let longest = all().filter_map(|name| length(&name)).max();
+    all().filter(|name| longest.is_some() && length(name) == longest).collect()
+}
+
+fn drivers_like(sort: &str) -> Vec<Driver> {
+    let sort = words(sort);
+    let has = |word: &str| sort.iter().any(|other| other == word);
+    if has("engine") || has("diesel") {
+        vec![Driver::EngineFourToTwelve, Driver::EngineOneToThree]
+    } else if has("motor") {
+        vec![Driver::ElectricMotor]
+    } else {
+        Vec::new()
+    }
+}
+
 /// The least service factor that API 671 asks for in special-purpose trains, by kind of coupling.
 ///
 /// # Source
@@ -105,6 +181,22 @@ mod tests {
         let motor = |load| factor(Driver::ElectricMotor, load).unwrap().factor;
         assert!((1.3..=1.5).contains(&motor(Load::Moderate)));
         assert!((1.5..=2.0).contains(&motor(Load::Heavy)));
+    }
+
+    /// Words that belong to no machine of the table give no factor, and the nearer name wins.
+    #[test]
+    fn sorts_in_words_find_their_machines() {
+        let of = |driver, machine| usual(driver, machine).map(|usual| usual.factors);
+        assert_eq!(of("electric motor", "inclined hoist"), Some([2.0, 2.0]));
+        assert_eq!(of("electric motor", "hoist"), Some([1.5, 1.5]));
+        assert_eq!(of("electric motor", "Drying cylinder"), Some([2.0, 2.0]));
+        assert_eq!(of("diesel engine", "centrifugal fan"), Some([2.3, 2.8]));
+        assert_eq!(of("electric motor", "centrifugal pump, hot water"), Some([1.0, 1.5]));
+        for (driver, machine) in
+            [("", "crusher"), ("motor", ""), ("motor", "teapot"), ("mule", "kiln")]
+        {
+            assert_eq!(of(driver, machine), None, "{driver} {machine}");
+        }
     }
 
     #[test]

@@ -5,7 +5,8 @@ use quantities::{Basis, Source};
 use crate::duty::reasons;
 use crate::kind::{
     Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
-    Gives, GoesBack, Kind, Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
+    Gives, GoesBack, Kind, Lubrication, Part, Planes, Play, Reason, Shock, Sliding, Spacer, Turn,
+    Twist,
 };
 use crate::step::{Stage, Step, When};
 use crate::steps;
@@ -277,6 +278,10 @@ impl Kind for Gear {
 
     fn findings(&self) -> &'static [Finding] {
         &FINDINGS
+    }
+
+    fn teeth_slide(&self) -> Sliding {
+        Sliding::Yes
     }
 
     fn suits(&self, duty: &Duty) -> Vec<Reason> {

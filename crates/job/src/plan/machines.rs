@@ -3,6 +3,7 @@
 use mechanics::power::Duty;
 use quantities::{Kind, Ratio, Value};
 
+use super::coupling::usual_factor;
 use super::stage_builder::{StageBuilder, WRITTEN};
 use super::{Context, StagePlan};
 use crate::Stage;
@@ -59,4 +60,5 @@ fn asked(cx: &Context, out: &mut StageBuilder) {
         );
         out.note("Without a service factor the plain torque of the driver is used.");
     }
+    usual_factor(cx, out);
 }

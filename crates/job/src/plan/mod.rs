@@ -24,6 +24,10 @@ pub struct Plan {
     pub off: Vec<Step>,
     /// Tools and supplies to bring.
     pub kit: Vec<KitItem>,
+    /// The kind of coupling for this job; `None` while none is chosen.
+    pub about: Option<About>,
+    /// All kinds side by side, for what this drive asks.
+    pub choice: Choice,
     /// What the drawings need.
     pub drawings: Drawings,
 }
@@ -232,6 +236,7 @@ mod stage_builder;
 mod steps;
 
 use context::Context;
+pub use coupling::{About, Choice, Fault, KindRow, Part, Trait};
 pub use drawings::Drawings;
 
 /// The plan of a job, its texts in one system of units.
@@ -256,6 +261,8 @@ pub fn plan(job: &crate::Job, system: System) -> Plan {
         head: head(&cx),
         cautions: cautions::cautions(&cx),
         kit: kit::kit(&cx, on.iter().chain(&off)),
+        about: coupling::about(&cx),
+        choice: coupling::choice(&cx),
         drawings: drawings::drawings(&cx),
         stages,
         on,

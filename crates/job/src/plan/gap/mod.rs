@@ -95,6 +95,14 @@ impl Found {
         self.cold(cx).map(|cold| wider(&cold, -self.grown()))
     }
 
+    /// The gap that the coupling is made for, at which nothing is stretched or pushed: as meant.
+    pub fn made_for(&self, cx: &Context) -> Option<Length> {
+        let standing = cx.file.gap.meant == Some(Meant::Standing);
+        let wanted = self.wanted.as_ref()?.gap;
+        // A maker who gives the cold gap has taken the growth in: it is right when warm.
+        Some(if standing { wanted - self.grown() } else { wanted })
+    }
+
     /// What it will be when the machines run warm, as it was read.
     pub fn running(&self, cx: &Context) -> Option<Estimate<Length>> {
         let mean = self.read.as_ref()?.mean;
