@@ -28,6 +28,8 @@ pub struct Plan {
     pub about: Option<About>,
     /// All kinds side by side, for what this drive asks.
     pub choice: Choice,
+    /// What falls due after it is closed up.
+    pub dues: Vec<Due>,
     /// What the drawings need.
     pub drawings: Drawings,
 }
@@ -238,6 +240,7 @@ mod steps;
 use context::Context;
 pub use coupling::{About, Choice, Fault, KindRow, Part, Trait};
 pub use drawings::Drawings;
+pub use running::Due;
 
 /// The plan of a job, its texts in one system of units.
 pub fn plan(job: &crate::Job, system: System) -> Plan {
@@ -263,6 +266,7 @@ pub fn plan(job: &crate::Job, system: System) -> Plan {
         kit: kit::kit(&cx, on.iter().chain(&off)),
         about: coupling::about(&cx),
         choice: coupling::choice(&cx),
+        dues: running::dues(&cx),
         drawings: drawings::drawings(&cx),
         stages,
         on,

@@ -80,6 +80,11 @@ impl StageBuilder {
         self.plan.missing.len()
     }
 
+    /// True once anything was entered for it.
+    pub fn begun(&self) -> bool {
+        self.plan.begun
+    }
+
     pub fn note(&mut self, text: impl Into<String>) {
         self.plan.notes.push(text.into());
     }

@@ -1,11 +1,13 @@
-//! Close-up: bolts and their order, grease or none.
+//! Close-up: bolts and their order, grease or none, what goes in new.
+
+mod grease;
+mod parts;
 
 use couplings::closeup::{CloseUpError, From, OnThisJob, Tightening, tightening};
 use couplings::kind::Bolting;
-use couplings::lubricant::{Amount, amount};
 use quantities::{Kind, Limits, Measured, Physical, Torque, Value};
 
-use super::stage_builder::StageBuilder;
+use super::stage_builder::{StageBuilder, WRITTEN};
 use super::{Context, StagePlan};
 use crate::Stage;
 use crate::file::Closeup;
@@ -39,21 +41,7 @@ impl Found {
     }
 }
 
-/// "0.34 kg of coupling grease"; empty while kind or amount are not known.
-pub(super) fn grease_words(cx: &Context) -> String {
-    let lubricant = &cx.file.coupling.sheet.lubricant;
-    let name = lubricant.name.clone().unwrap_or_default();
-    let amount = match (&lubricant.mass, &lubricant.volume) {
-        (Some(mass), _) => mass.shown().show(cx.system),
-        (None, Some(volume)) => volume.shown().show(cx.system),
-        (None, None) => String::new(),
-    };
-    match (amount.is_empty(), name.is_empty()) {
-        (false, false) => format!("{amount} of {name}"),
-        (false, true) => amount,
-        (true, _) => name,
-    }
-}
+pub(super) use grease::{grease_words, service};
 
 pub(super) fn stage(cx: &Context) -> StagePlan {
     let closeup = &cx.file.closeup;
@@ -67,9 +55,13 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
             out.note(*rule);
         }
     }
-    grease(cx, &mut out);
-    for part in kind.never_again() {
-        out.note(format!("Never used again: {part}."));
+    grease::numbers(cx, &mut out);
+    parts::numbers(cx, &mut out);
+    if out.begun() && closeup.closed.is_none() {
+        out.missing(
+            "closeup.closed",
+            "the day it was closed up: what falls due is counted from it",
+        );
     }
     out.done(summary(cx))
 }
@@ -111,11 +103,11 @@ fn bolts(cx: &Context, out: &mut StageBuilder) {
         }
     };
     let working = found.workings().into_iter().last();
-    let mut entry = out.number("torque", "Tighten to", setting).second(whose).key();
-    if let Some(working) = working {
-        entry = entry.working(working);
-    }
-    let _ = entry;
+    let entry = out.number("torque", "Tighten to", setting).second(whose).key();
+    match working {
+        Some(working) => entry.working(working),
+        None => entry.written(found.source()),
+    };
     let passes: Vec<String> = found
         .passes
         .iter()
@@ -146,40 +138,9 @@ fn done(cx: &Context, out: &mut StageBuilder, found: &Tightening) {
     let wanted = found.setting().si();
     out.number("done", "Torque put on", done.shown())
         .second("within 5 % of what was wanted")
+        .written(WRITTEN)
         .judged(
             Limits::between(0.95 * wanted, 1.05 * wanted),
             "Slacken, and tighten again in order.",
         );
-}
-
-fn grease(cx: &Context, out: &mut StageBuilder) {
-    let Some(kind) = cx.kind else { return };
-    let Some(need) = kind.lubrication() else {
-        out.note("No grease: this kind runs dry.");
-        return;
-    };
-    let sheet = &cx.file.coupling.sheet.lubricant;
-    if sheet.name.is_none() {
-        out.missing("coupling.sheet.lubricant.name", "grease or oil, from the maker’s sheet");
-    }
-    match amount(sheet, &need, &[]) {
-        Ok(Amount::SheetMass(mass)) => {
-            let mass = Value::new(Kind::Mass, mass);
-            out.number("grease", "Grease, whole coupling", mass).second("from the sheet");
-        }
-        Ok(Amount::SheetVolume(volume)) => {
-            let volume = Value::new(Kind::Volume, volume);
-            out.number("grease", "Grease, whole coupling", volume).second("from the sheet");
-        }
-        _ => {
-            out.missing(
-                "coupling.sheet.lubricant.mass",
-                "amount of grease, from the maker’s sheet",
-            );
-        }
-    }
-    out.note(format!("What it wants ({}): {}", need.source, need.what));
-    out.note(need.hand_pack);
-    out.note(need.fill);
-    out.note(format!("Never: {}", need.never));
 }
