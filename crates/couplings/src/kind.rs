@@ -15,6 +15,7 @@ pub use crate::duty::{Duty, Load, Need, Reason, Speaks};
 pub use crate::findings::common_findings;
 pub use crate::forgives::{Forgives, Play, Shock, Twist};
 use crate::step::Step;
+pub use crate::wear::Measure;
 
 /// A kind of coupling.
 pub trait Kind: Sync {
@@ -75,6 +76,11 @@ pub trait Kind: Sync {
     /// What may be found when it is opened: causes, what to check, what to do before it goes back;
     /// [`common_findings`] hold for all kinds.
     fn findings(&self) -> &'static [Finding];
+
+    /// What of its wear can be measured.
+    fn wears(&self) -> &'static [Measure] {
+        &[]
+    }
 
     /// For and against this kind on such a duty.
     fn suits(&self, duty: &Duty) -> Vec<Reason>;

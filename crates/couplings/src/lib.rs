@@ -42,8 +42,8 @@ pub mod wear;
 pub use end::End;
 pub use kind::{
     Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
-    Gives, GoesBack, Kind, Load, Lubrication, Need, Part, Planes, Play, Reason, Shock, Sliding,
-    Spacer, Speaks, Turn, Twist, common_cautions, common_findings,
+    Gives, GoesBack, Kind, Load, Lubrication, Measure, Need, Part, Planes, Play, Reason, Shock,
+    Sliding, Spacer, Speaks, Turn, Twist, common_cautions, common_findings,
 };
 pub use kinds::{kind, kinds};
 pub use share::Share;

@@ -10,6 +10,8 @@ use quantities::{
     Verdict, Working, judge,
 };
 
+use serde::Serialize;
+
 use crate::sheet::Wear;
 
 /// Something worn, against its limit.
@@ -27,6 +29,22 @@ pub struct Worn {
     pub wears: Wears,
     /// How the limit is known.
     pub source: Source,
+}
+
+/// What can be measured of a kind's wear.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Measure {
+    /// Backlash of teeth along the pitch circle.
+    Backlash,
+    /// Depth worn into a tooth, a groove or a sprocket.
+    Tooth,
+    /// Thickness left of an elastomer element or bush.
+    Element,
+    /// Stretch of a chain.
+    Stretch,
+    /// Free length of a disc pack.
+    Pack,
 }
 
 /// Which way something wears.

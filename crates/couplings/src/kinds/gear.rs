@@ -5,8 +5,8 @@ use quantities::{Basis, Source};
 use crate::duty::reasons;
 use crate::kind::{
     Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
-    Gives, GoesBack, Kind, Lubrication, Part, Planes, Play, Reason, Shock, Sliding, Spacer, Turn,
-    Twist,
+    Gives, GoesBack, Kind, Lubrication, Measure, Part, Planes, Play, Reason, Shock, Sliding,
+    Spacer, Turn, Twist,
 };
 use crate::step::{Stage, Step, When};
 use crate::steps;
@@ -282,6 +282,10 @@ impl Kind for Gear {
 
     fn teeth_slide(&self) -> Sliding {
         Sliding::Yes
+    }
+
+    fn wears(&self) -> &'static [Measure] {
+        &[Measure::Backlash, Measure::Tooth]
     }
 
     fn suits(&self, duty: &Duty) -> Vec<Reason> {

@@ -5,7 +5,8 @@ use quantities::{Basis, Source};
 use crate::duty::reasons;
 use crate::kind::{
     Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
-    Gives, GoesBack, Kind, Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
+    Gives, GoesBack, Kind, Lubrication, Measure, Part, Planes, Play, Reason, Shock, Spacer, Turn,
+    Twist,
 };
 use crate::step::{Stage, Step, When};
 use crate::steps;
@@ -264,6 +265,10 @@ impl Kind for Grid {
     /// Those of the cover.
     fn bolt_circles(&self, _: &Form) -> u32 {
         1
+    }
+
+    fn wears(&self) -> &'static [Measure] {
+        &[Measure::Tooth]
     }
 
     fn suits(&self, duty: &Duty) -> Vec<Reason> {

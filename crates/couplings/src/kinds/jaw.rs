@@ -5,7 +5,8 @@ use quantities::{Basis, Source};
 use crate::duty::reasons;
 use crate::kind::{
     Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
-    Gives, GoesBack, Kind, Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
+    Gives, GoesBack, Kind, Lubrication, Measure, Part, Planes, Play, Reason, Shock, Spacer, Turn,
+    Twist,
 };
 use crate::step::{Stage, Step};
 use crate::steps;
@@ -230,6 +231,10 @@ impl Kind for Jaw {
 
     fn findings(&self) -> &'static [Finding] {
         &FINDINGS
+    }
+
+    fn wears(&self) -> &'static [Measure] {
+        &[Measure::Element]
     }
 
     fn suits(&self, duty: &Duty) -> Vec<Reason> {

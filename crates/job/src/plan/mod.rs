@@ -30,6 +30,8 @@ pub struct Plan {
     pub choice: Choice,
     /// What falls due after it is closed up.
     pub dues: Vec<Due>,
+    /// Ways to get each hub off, side by side.
+    pub ways: Vec<HubOff>,
     /// What the drawings need.
     pub drawings: Drawings,
 }
@@ -227,6 +229,7 @@ mod fit;
 mod gap;
 mod heat;
 mod hubs;
+mod inspection;
 mod keys;
 mod kit;
 mod lineup;
@@ -240,6 +243,7 @@ mod steps;
 use context::Context;
 pub use coupling::{About, Choice, Fault, KindRow, Part, Trait};
 pub use drawings::Drawings;
+pub use removal::{HubOff, May, Way};
 pub use running::Due;
 
 /// The plan of a job, its texts in one system of units.
@@ -267,6 +271,7 @@ pub fn plan(job: &crate::Job, system: System) -> Plan {
         about: coupling::about(&cx),
         choice: coupling::choice(&cx),
         dues: running::dues(&cx),
+        ways: removal::ways(&cx),
         drawings: drawings::drawings(&cx),
         stages,
         on,

@@ -1,17 +1,22 @@
-//! Off: the force or the heat that gets a hub off again without harm.
+//! Off: as found, and the force or the heat that gets a hub off again without harm.
+
+mod ways;
 
 use mechanics::heat::{HubHeat, Opening};
 use mechanics::interference::hub::Running;
 use mechanics::pull::{Pull, pull_force};
 use quantities::{
-    Kind, Length, Limits, Measured, Physical, TemperatureInterval, ThermodynamicTemperature, Value,
+    Force, Kind, Length, Limits, Mass, Measured, Physical, Pressure, TemperatureInterval,
+    ThermodynamicTemperature, Value,
 };
 use tables::pullers::{Drive, MARGIN, Puller, puller_for};
 
 use super::stage_builder::StageBuilder;
-use super::{Context, StagePlan, fit, heat};
+use super::{Context, StagePlan, fit, heat, inspection};
 use crate::Stage;
-use crate::file::{End, Removal, si};
+use crate::file::{End, Inspection, Removal, si};
+pub(super) use ways::ways;
+pub use ways::{HubOff, May, Way};
 
 /// What gets one hub off.
 #[derive(Clone, Debug)]
@@ -22,7 +27,17 @@ pub(super) struct Found {
     pub puller: Option<Puller>,
     /// Heat alone: how hot the hub must be with the shaft warmed by it.
     pub heat: Option<HubHeat>,
+    /// Pull that is left with the hub [`WARMER_K`] warmer than its shaft; nothing once it is free.
+    pub warm: Pull,
+    /// Pressure of the fit at its tightest slice.
+    pub pressure: Pressure,
 }
+
+/// How much warmer than its shaft a hub is for the pull that is left: a rule of our own, a rise that
+/// any flame or heater gives.
+pub(super) const WARMER_K: f64 = 40.0;
+/// A hub heavier than this is not lifted by one (common practice).
+const ONE_PERSON_KG: f64 = 20.0;
 
 /// The shaft under a hub that is heated on it warms as well: so much of the hub's rise reaches it
 /// before the hub is off. A rule of our own, to be on the hot side; said in the plan.
@@ -38,7 +53,21 @@ pub(super) fn found(cx: &Context, end: End) -> Option<Found> {
     let pull = pull_force(&state, fit::friction(cx)).ok()?;
     let margin = si(&cx.file.removal.margin).unwrap_or(MARGIN);
     let puller = puller_for(pull.force.high * margin, Drive::Hydraulic);
-    Some(Found { pull, puller, heat: freed(cx, end) })
+    let pressures = state.slices.iter().map(|slice| slice.pressure);
+    let pressure =
+        pressures.fold(Pressure::default(), |most, one| if one > most { one } else { most });
+    let warm = warm(cx, end, sizes.effective.high(), &pull)?;
+    Some(Found { pull, puller, heat: freed(cx, end), warm, pressure })
+}
+
+/// The pull that is left while the hub is warmer than its shaft.
+fn warm(cx: &Context, end: End, interference: Length, cold: &Pull) -> Option<Pull> {
+    let hub_rise = TemperatureInterval::from_si(WARMER_K);
+    let running = Running { hub_rise, ..Running::default() };
+    let state = cx.press_fit(end)?.state(interference, running).ok()?;
+    let none = Force::default();
+    let free = Pull { normal_force: none, force: cold.force.map(|_| none), ..*cold };
+    Some(pull_force(&state, cold.friction).unwrap_or(free))
 }
 
 fn freed(cx: &Context, end: End) -> Option<HubHeat> {
@@ -58,7 +87,9 @@ fn freed(cx: &Context, end: End) -> Option<HubHeat> {
 
 pub(super) fn stage(cx: &Context) -> StagePlan {
     let removal = &cx.file.removal;
-    let mut out = cx.stage(Stage::Removal, *removal != Removal::default());
+    let begun = *removal != Removal::default() || cx.file.inspection != Inspection::default();
+    let mut out = cx.stage(Stage::Removal, begun);
+    inspection::numbers(cx, &mut out);
     let mut parts = Vec::new();
     for end in End::BOTH {
         let Some(found) = cx.removal(end) else {
@@ -75,6 +106,7 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
         parts.push(format!("{} up to {pull}", cx.hub_name(end)));
     }
     choices(cx, &mut out);
+    lifting(cx, &mut out);
     recorded(cx, &mut out);
     out.done(if parts.is_empty() {
         "known once fit and hub are known".to_owned()
@@ -117,6 +149,7 @@ fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
     if let Some(hot) = &found.heat {
         freed_number(cx, out, end, hot);
     }
+    ways::numbers(cx, out, end, found);
 }
 
 fn freed_number(cx: &Context, out: &mut StageBuilder, end: End, hot: &HubHeat) {
@@ -149,6 +182,21 @@ fn choices(cx: &Context, out: &mut StageBuilder) {
     }
     if cx.file.removal.puller.is_none() {
         out.missing("removal.puller", "force that the puller at hand is good for");
+    }
+}
+
+/// What must be carried, and by how many.
+fn lifting(cx: &Context, out: &mut StageBuilder) {
+    let one_person = Mass::from_si(ONE_PERSON_KG);
+    for end in End::BOTH {
+        let Some((mass, _)) = cx.hub_mass(end) else { continue };
+        let shown = Value { plus_minus: None, ..mass }.show(cx.system);
+        let how = if mass.si > one_person.si() {
+            "sling and hoist, or two people; nobody under it"
+        } else {
+            "one person can, with dry gloves; a sling holds it while it is pulled"
+        };
+        out.note(format!("{}, {shown}: {how}.", super::sizes::capital(&cx.hub_name(end))));
     }
 }
 

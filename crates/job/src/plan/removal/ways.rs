@@ -1,0 +1,419 @@
+//! Ways to get a hub off, side by side: which of them hub, shaft end and place allow, and what each
+//! would take.
+
+use mechanics::pull::{puller_bolt_stress, screw_torque};
+use quantities::{
+    Basis, Force, Kind, Limits, Measured, Physical, Pressure, Source, Value, Whole, Working,
+};
+use serde::Serialize;
+use tables::nut_factor::{Threads, nut_factor};
+use tables::pullers::{DILATION, MARGIN, PUMP_MPA, SCREW_OVER_SHAFT};
+
+use super::super::coupling::Trait;
+use super::super::stage_builder::StageBuilder;
+use super::super::{Context, Missing, heat};
+use super::{Found, WARMER_K};
+use crate::file::{End, Hold, si};
+
+/// The ways for one hub.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct HubOff {
+    /// Which end: "driver", "driven".
+    pub end: &'static str,
+    /// "motor hub".
+    pub hub: String,
+    /// The ways, gentlest first.
+    pub ways: Vec<Way>,
+}
+
+/// One way.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Way {
+    /// A name that stays: "puller".
+    pub id: &'static str,
+    /// "puller, cold".
+    pub name: &'static str,
+    /// Whether hub, shaft end and place allow it.
+    pub may: May,
+    /// What it takes.
+    pub takes: Vec<Trait>,
+    /// Why it cannot be.
+    pub bars: Vec<String>,
+    /// What to mind.
+    pub mind: &'static str,
+    /// What nobody has said yet, and decides.
+    pub open: Vec<Missing>,
+}
+
+/// Whether a way is allowed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum May {
+    /// Nothing that was said stands against it.
+    Yes,
+    /// Something does.
+    No,
+    /// Something that decides is not known.
+    Open,
+}
+
+impl May {
+    /// In a few words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Yes => "can be",
+            Self::No => "cannot be",
+            Self::Open => "not known yet",
+        }
+    }
+}
+
+/// Both hubs' ways; a hub that slides has none to choose.
+pub(in crate::plan) fn ways(cx: &Context) -> Vec<HubOff> {
+    if cx.kind.is_none() {
+        return Vec::new();
+    }
+    let loose =
+        |end: &End| cx.fit(*end).interference.as_ref().is_some_and(|fit| fit.value.si() < 0.0);
+    let hub = |end: End| HubOff {
+        end: end.key(),
+        hub: cx.hub_name(end),
+        ways: vec![
+            pulled(cx, end),
+            pulled_warm(cx, end),
+            heated(cx, end),
+            oiled(cx, end),
+            cut(cx, end),
+        ],
+    };
+    End::BOTH.into_iter().filter(|end| !loose(end)).map(hub).collect()
+}
+
+/// A way being put together.
+struct Draft<'a> {
+    cx: &'a Context<'a>,
+    end: End,
+    way: Way,
+}
+
+impl<'a> Draft<'a> {
+    fn new(
+        cx: &'a Context<'a>,
+        end: End,
+        (id, name): (&'static str, &'static str),
+        mind: &'static str,
+    ) -> Self {
+        let (takes, bars, open) = (Vec::new(), Vec::new(), Vec::new());
+        Self { cx, end, way: Way { id, name, may: May::Open, takes, bars, mind, open } }
+    }
+
+    fn takes(&mut self, what: &'static str, says: impl Into<String>) {
+        self.way.takes.push(Trait { what, says: says.into() });
+    }
+
+    fn bar(&mut self, why: impl Into<String>) {
+        self.way.bars.push(why.into());
+    }
+
+    fn open(&mut self, place: &str, what: impl Into<String>) {
+        self.way.open.push(Missing { place: place.to_owned(), what: what.into() });
+    }
+
+    /// Barred by a no, open while nobody has said.
+    fn wants(&mut self, answer: Option<bool>, place: &str, what: &str, why_not: &str) {
+        match answer {
+            Some(true) => {}
+            Some(false) => self.bar(why_not),
+            None => self.open(place, what),
+        }
+    }
+
+    fn done(mut self) -> Way {
+        self.way.may = match (self.way.bars.is_empty(), self.way.open.is_empty()) {
+            (false, _) => May::No,
+            (true, false) => May::Open,
+            (true, true) => May::Yes,
+        };
+        self.way
+    }
+
+    fn show(&self, value: Value) -> String {
+        value.show(self.cx.system)
+    }
+
+    fn force(&self, force: Force) -> String {
+        self.show(Value::new(Kind::Force, force))
+    }
+
+    fn hold(&self) -> &'a Hold {
+        self.cx.file.removal.at(self.end)
+    }
+
+    fn place(&self, key: &str) -> String {
+        format!("removal.{}.{key}", self.end.key())
+    }
+
+    fn found(&self) -> Option<&'a Found> {
+        self.cx.removal(self.end)
+    }
+
+    /// A puller needs a hold, room, and a shaft end that takes the push.
+    fn wants_a_puller(&mut self) {
+        let hold = self.hold();
+        let name = self.cx.hub_name(self.end);
+        match (hold.puller_holes, hold.jaws_hold) {
+            (Some(true), _) | (_, Some(true)) => {}
+            (Some(false), Some(false)) => self.bar("neither puller holes nor a hold for jaws"),
+            (None, _) => {
+                self.open(&self.place("puller_holes"), format!("puller holes in the {name}"));
+            }
+            (Some(false), None) => {
+                self.open(&self.place("jaws_hold"), format!("hold for jaws behind the {name}"));
+            }
+        }
+        self.wants(
+            hold.end_takes_push,
+            &self.place("end_takes_push"),
+            "whether the shaft’s end takes the push",
+            "the shaft’s end cannot take the push",
+        );
+        self.wants(
+            hold.room,
+            &self.place("room"),
+            "room in front of the hub",
+            "no room for a puller: move a machine first",
+        );
+    }
+
+    fn wants_heat(&mut self) {
+        self.wants(
+            self.cx.file.removal.heat_allowed,
+            "removal.heat_allowed",
+            "whether heat may be used at the machine",
+            "no heat may be used at the machine",
+        );
+    }
+
+    fn fit_not_known(&mut self) {
+        if self.found().is_none() {
+            let end = self.end.key();
+            self.open(&format!("sizes.{end}"), "fit and hub, for the force it takes");
+        }
+    }
+}
+
+fn margin(cx: &Context) -> f64 {
+    si(&cx.file.removal.margin).unwrap_or(MARGIN)
+}
+
+fn pulled(cx: &Context, end: End) -> Way {
+    let mind =
+        "Load it, wait, and look; a stop on the shaft, nobody in line. Never harder than it bears.";
+    let mut draft = Draft::new(cx, end, ("puller", "puller, cold"), mind);
+    draft.wants_a_puller();
+    draft.fit_not_known();
+    let Some(found) = draft.found() else { return draft.done() };
+    let force = found.pull.force;
+    draft.takes("pull", format!("{} to {}", draft.force(force.low), draft.force(force.high)));
+    class(&mut draft, force.high);
+    at_hand(&mut draft, force.high);
+    screw(&mut draft, force.high);
+    draft.done()
+}
+
+fn pulled_warm(cx: &Context, end: End) -> Way {
+    let mind = "Load the puller first, then heat the hub fast and all round, never the jaws; the shaft follows.";
+    let mut draft = Draft::new(cx, end, ("heated", "puller, with heat"), mind);
+    draft.wants_a_puller();
+    draft.wants_heat();
+    draft.fit_not_known();
+    let Some(found) = draft.found() else { return draft.done() };
+    let force = found.warm.force.high;
+    let rise = Value { kind: Kind::TemperatureDifference, ..Value::number(WARMER_K) };
+    let rise = draft.show(rise);
+    let left = if force > Force::default() {
+        format!("up to {} with the hub {rise} warmer than its shaft", draft.force(force))
+    } else {
+        format!("nothing: it is free with the hub {rise} warmer than its shaft")
+    };
+    draft.takes("pull left", left);
+    at_hand(&mut draft, force);
+    draft.done()
+}
+
+fn heated(cx: &Context, end: End) -> Way {
+    let mind = "Even heat, a way clear to lift it off, and quick: once the shaft is warm too, the chance is gone.";
+    let mut draft = Draft::new(cx, end, ("heat", "heat alone"), mind);
+    draft.wants_heat();
+    draft.fit_not_known();
+    let Some(hot) = draft.found().and_then(|found| found.heat.as_ref()) else {
+        return draft.done();
+    };
+    let shown = draft.show(Value::new(Kind::Temperature, hot.at_shaft));
+    draft.takes("hub at", format!("{shown}, the shaft having taken part of it"));
+    if let Some((limit, whose)) = heat::limit(cx, end)
+        && hot.at_shaft.si() > limit.si()
+    {
+        let most = draft.show(Value::new(Kind::Temperature, limit));
+        draft.bar(format!("{shown} is above {most}, {whose}: pull as well"));
+    }
+    draft.done()
+}
+
+fn oiled(cx: &Context, end: End) -> Way {
+    let mind = "Stop nut or plate first: on a taper the hub jumps. Bleed, raise in steps, stay out of line, let down before touching.";
+    let mut draft = Draft::new(cx, end, ("oil", "oil under pressure"), mind);
+    let hold = draft.hold();
+    draft.wants(
+        hold.oil_port,
+        &draft.place("oil_port"),
+        "whether hub or shaft has a port for oil",
+        "neither hub nor shaft has a port for oil",
+    );
+    if hold.tapered == Some(false) {
+        draft.takes("then", "a pull as well: on a straight seat oil only floats it");
+    }
+    let Some(found) = draft.found() else { return draft.done() };
+    let [low, high] = [DILATION.0, DILATION.1].map(|times| found.pressure * times);
+    let shown = |pressure: Pressure| Value::new(Kind::Pressure, pressure);
+    draft.takes(
+        "oil at",
+        format!(
+            "{} to {}: {} to {} times the pressure of the fit ({})",
+            shown(low).digits(cx.system),
+            draft.show(shown(high)),
+            DILATION.0,
+            DILATION.1,
+            tables::pullers::SOURCE
+        ),
+    );
+    if high.si() > PUMP_MPA * 1e6 {
+        draft.bar("more than common hand pumps give");
+    }
+    draft.done()
+}
+
+fn cut(cx: &Context, end: End) -> Way {
+    let mind = "Last: along the key seat, stop short of the shaft, split the rest with a wedge. The sling holds both halves.";
+    let mut draft = Draft::new(cx, end, ("cut", "cutting the hub"), mind);
+    draft.wants(
+        draft.hold().scrap,
+        &draft.place("scrap"),
+        "whether the hub is scrap",
+        "the hub is to be used again",
+    );
+    draft.wants_heat_to_cut();
+    draft.done()
+}
+
+impl Draft<'_> {
+    /// Grinding throws sparks: where no heat is allowed it is sawn or milled.
+    fn wants_heat_to_cut(&mut self) {
+        if self.cx.file.removal.heat_allowed == Some(false) {
+            self.takes("how", "sawn or milled: sparks are heat as well");
+        }
+    }
+}
+
+/// The smallest class of pullers that bears it.
+fn class(draft: &mut Draft, pull: Force) {
+    let load = pull * margin(draft.cx);
+    match tables::pullers::puller_for(load, tables::pullers::Drive::Hydraulic) {
+        Some(puller) => draft.takes(
+            "puller",
+            format!("hydraulic, {} tons or more ({})", puller.tons, tables::pullers::SOURCE),
+        ),
+        None => draft.bar("no common puller bears it with its margin: heat, or oil"),
+    }
+}
+
+/// The puller at hand against what it would have to bear.
+fn at_hand(draft: &mut Draft, pull: Force) {
+    let Some(puller) = &draft.cx.file.removal.puller else { return };
+    let margin = margin(draft.cx);
+    if puller.value() < pull * margin {
+        let bears = puller.text();
+        draft.bar(format!("the puller at hand, {bears}, is not {margin} times the pull"));
+    }
+}
+
+fn screw(draft: &mut Draft, pull: Force) {
+    let Some(screw) = &draft.cx.file.removal.screw else { return };
+    let greased = nut_factor(Threads::Lubricated);
+    if let Ok(found) = screw_torque(greased, pull, screw.value()) {
+        let torque = draft.show(Value::new(Kind::Torque, found.torque));
+        draft.takes("screw", format!("{torque} on the screw, well greased"));
+    }
+    if let Some(shaft) = draft.cx.joint_diameter(draft.end)
+        && screw.value() < shaft * SCREW_OVER_SHAFT
+    {
+        draft.bar("a screw under half the shaft’s diameter (a tool-trade rule)");
+    }
+}
+
+/// Numbers of the ways that are worth a working: pull left warm, screw, puller bolts, oil.
+pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
+    let (key, name) = (end.key(), cx.hub_name(end));
+    let rise = Value { kind: Kind::TemperatureDifference, ..Value::number(WARMER_K) };
+    let left = Value::new(Kind::Force, found.warm.force.high);
+    out.number(&format!("{key}.force_warm"), format!("Pull left on the {name}, warm"), left)
+        .second(format!("hub {} warmer than its shaft", rise.show(cx.system)))
+        .working(found.warm.working());
+    if let Some(screw) = &cx.file.removal.screw
+        && let Ok(torque) =
+            screw_torque(nut_factor(Threads::Lubricated), found.pull.force.high, screw.value())
+    {
+        let label = format!("Torque on the puller’s screw, {name}");
+        out.number(&format!("{key}.screw"), label, Value::new(Kind::Torque, torque.torque))
+            .second("for the upper end of the pull, screw well greased")
+            .working(torque.working());
+    }
+    puller_bolts(cx, out, end, found.pull.force.high);
+    if cx.file.removal.at(end).oil_port == Some(true) {
+        dilation(cx, out, end, found.pressure);
+    }
+}
+
+/// Tension in the bolts of the puller holes, against their yield strength.
+fn puller_bolts(cx: &Context, out: &mut StageBuilder, end: End, pull: Force) {
+    let hold = cx.file.removal.at(end);
+    let Some((Whole(count), thread)) = hold.holes.zip(tables::bolts::thread(&hold.hole_thread))
+    else {
+        return;
+    };
+    let Ok(stress) = puller_bolt_stress(pull, count, thread.stress_area) else { return };
+    let value = Value::new(Kind::Stress, stress);
+    let source = Source::new("tension shared alike by the bolts", "", Basis::Computed);
+    let working = Working::new("Stress in the puller’s bolts", "s = F/(n·A)", value, source)
+        .term("F", "pull, upper end", Value::new(Kind::Force, pull))
+        .term("n", "bolts", Value::count(count))
+        .term("A", "stress area of one", Value::new(Kind::Area, thread.stress_area))
+        .valid("a stiff bar set square, all bolts alike");
+    let label = format!("Stress in the puller’s bolts, {}", cx.hub_name(end));
+    let entry = out.number(&format!("{}.bolts", end.key()), label, value).working(working);
+    match cx.file.removal.stud_yield.as_ref().map(Measured::value) {
+        Some(limit) => {
+            entry.second("limit: half their yield strength (common practice)").judged(
+                Limits::at_most(limit.si() / 2.0),
+                "More or stronger bolts, or heat with the pull.",
+            );
+        }
+        None => out.missing("removal.stud_yield", "yield strength of the puller’s bolts"),
+    }
+}
+
+fn dilation(cx: &Context, out: &mut StageBuilder, end: End, fit: Pressure) {
+    let needed = Value::new(Kind::Pressure, fit * DILATION.1);
+    let working =
+        Working::new("Oil pressure that lifts the hub", "o = k·p", needed, tables::pullers::SOURCE)
+            .term("k", "over the pressure of the fit", Value::number(DILATION.1))
+            .term("p", "pressure of the fit", Value::new(Kind::Pressure, fit));
+    out.number(
+        &format!("{}.oil", end.key()),
+        format!("Oil under the {}", cx.hub_name(end)),
+        needed,
+    )
+    .second("limit: common hand pumps; never above what the hub’s maker allows")
+    .working(working)
+    .judged(Limits::at_most(PUMP_MPA * 1e6), "Heat as well, or ask the hub’s maker.");
+}
