@@ -66,9 +66,11 @@ impl Step {
 }
 
 /// The blanks that titles and details may hold, written `{gap.faces}`.
-pub const PLACEHOLDERS: [&str; 15] = [
+pub const PLACEHOLDERS: [&str; 17] = [
     "heat.driver.temperature",
     "heat.driven.temperature",
+    "heat.driver.seconds",
+    "heat.driven.seconds",
     "heat.clearance",
     "gap.faces",
     "gap.packs",

@@ -4,7 +4,7 @@ use std::io::Read;
 use std::path::Path;
 
 use job::Job;
-use job::plan::Plan;
+use job::plan::{Depth, Plan};
 use quantities::System;
 
 use crate::arguments::{self, Units};
@@ -39,7 +39,7 @@ pub fn planned(path: &Path, units: Option<Units>) -> Result<Plan, Failure> {
     })?;
     let job = Job::from_file(&file);
     let system = units.map_or(file.system(), System::from);
-    Ok(job::plan::plan(&job, system))
+    Ok(job::plan::plan_with(&job, system, Depth::Full))
 }
 
 fn text_of(path: &Path) -> Result<String, Failure> {

@@ -43,6 +43,8 @@ pub enum Kind {
     Time,
     /// A time in service: days.
     Days,
+    /// A time that nobody counts in seconds: minutes.
+    Minutes,
     /// A slope of one shaft line against another: mm/m, mil/in.
     Slope,
     Degrees,
@@ -81,7 +83,7 @@ impl Kind {
             Self::Area => Dimension::Area,
             Self::Volume => Dimension::Volume,
             Self::Mass => Dimension::Mass,
-            Self::Time | Self::Days => Dimension::Time,
+            Self::Time | Self::Days | Self::Minutes => Dimension::Time,
             Self::Slope | Self::Degrees => Dimension::Angle,
             Self::Speed => Dimension::Speed,
             Self::Velocity => Dimension::Velocity,
@@ -117,6 +119,7 @@ impl Kind {
             Self::Mass => [("kg", None), ("lb", None)],
             Self::Time => [("s", Some(0)); 2],
             Self::Days => [("d", Some(0)); 2],
+            Self::Minutes => [("min", Some(0)); 2],
             Self::Slope => [("mm/m", Some(2)), ("mil/in", Some(2))],
             Self::Degrees => [("deg", Some(2)); 2],
             Self::Speed => [("rpm", Some(0)); 2],
@@ -173,9 +176,9 @@ mod tests {
     fn every_kind_has_its_unit_in_both_systems() {
         use Kind::{
             Allowance, Area, Conductivity, Count, Days, Degrees, Density, Energy, Expansion, Force,
-            Gap, HeatCapacity, HeatTransfer, Inertia, Length, Mass, Number, Offset, Percent, Power,
-            Pressure, Roughness, Size, Slope, Speed, Stress, Temperature, TemperatureDifference,
-            Time, Torque, Velocity, Volume,
+            Gap, HeatCapacity, HeatTransfer, Inertia, Length, Mass, Minutes, Number, Offset,
+            Percent, Power, Pressure, Roughness, Size, Slope, Speed, Stress, Temperature,
+            TemperatureDifference, Time, Torque, Velocity, Volume,
         };
         for kind in [
             Number,
@@ -192,6 +195,7 @@ mod tests {
             Mass,
             Time,
             Days,
+            Minutes,
             Slope,
             Degrees,
             Speed,

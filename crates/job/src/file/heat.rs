@@ -1,10 +1,14 @@
 //! How the hubs are made hot.
 
-use quantities::{Length, TemperatureInterval, ThermodynamicTemperature};
+use quantities::{
+    HeatTransfer, Length, MassDensity, Power, Pressure, Ratio, SpecificHeatCapacity,
+    TemperatureCoefficient, TemperatureInterval, ThermalConductivity, ThermodynamicTemperature,
+    Time,
+};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::Text;
+use super::{Text, is_default};
 
 /// Heating the hubs.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -28,4 +32,100 @@ pub struct Heat {
     /// Seals that stay in the hub or touch it: "nitrile", "fluoroelastomer", …
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub seals_left: Vec<String>,
+    /// What the hub is heated to, where it is more than it needs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub heated_to: Text<ThermodynamicTemperature>,
+    /// Time that getting the hub home takes, and so the time in hand that is wanted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub time_wanted: Text<Time>,
+    /// Power of the heater that goes into the hub.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub power: Text<Power>,
+    /// What the seconds in hand, and heat to get a hub off, assume; a blank takes the usual figure.
+    #[serde(skip_serializing_if = "is_default")]
+    pub assume: Assume,
+}
+
+/// What the flow of heat assumes, both for putting on and for taking off.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct Assume {
+    /// The hubs' metal.
+    #[serde(skip_serializing_if = "is_default")]
+    pub hub: Figures,
+    /// The shafts' metal.
+    #[serde(skip_serializing_if = "is_default")]
+    pub shaft: Figures,
+    /// From a surface to the air: 7 W/m²/K in still air.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub convection: Text<HeatTransfer>,
+    /// Emissivity of the outside, 0 to 1: 0.6 for lightly oxidised steel.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub emissivity: Text<Ratio>,
+    /// Conductance of bore and shaft that just touch: 3500 W/m²/K.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub touching: Text<HeatTransfer>,
+    /// What a contact pressure of 10 MPa adds to it: 25 000 W/m²/K.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pressed: Text<HeatTransfer>,
+    /// Emissivity of bore and shaft, 0 to 1: 0.3.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joint_emissivity: Text<Ratio>,
+    /// Conductivity of what fills the gap; air by its temperature otherwise.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub gap_filling: Text<ThermalConductivity>,
+    /// How far off the middle the hub hangs in its clearance, at least: 0, in the middle.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub off_middle_least: Text<Ratio>,
+    /// The same, likely: 0.7.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub off_middle: Text<Ratio>,
+    /// The same, at most: 1, resting on one side all along.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub off_middle_greatest: Text<Ratio>,
+    /// What the joint's conductance may be multiplied by, at least: 0.8.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub conductance_least: Text<Ratio>,
+    /// The same, at most: 1.25.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub conductance_greatest: Text<Ratio>,
+    /// How far each metal's expansion may be off: 0.03 of it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub expansion_scatter: Text<Ratio>,
+    /// Shaft behind the hub that takes heat: two diameters.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shaft_behind: Text<Length>,
+    /// Shaft beyond the hub at its end: none, flush.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shaft_ahead: Text<Length>,
+    /// Share of its cold grip with which a hub holds by itself: 0.5.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub grip: Text<Ratio>,
+    /// Cool enough for a hand and for grease: 50 °C.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub touch: Text<ThermodynamicTemperature>,
+    /// Over the temperature of the place, and cool enough to line up: 10 K.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub line_up_within: Text<TemperatureInterval>,
+}
+
+/// Figures of a metal, where they are known better than by its name.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct Figures {
+    /// Thermal conductivity.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub conductivity: Text<ThermalConductivity>,
+    /// Heat capacity.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub heat_capacity: Text<SpecificHeatCapacity>,
+    /// Density.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub density: Text<MassDensity>,
+    /// Mean expansion; steel’s rises with temperature otherwise.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub expansion: Text<TemperatureCoefficient>,
+    /// Young’s modulus.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub modulus: Text<Pressure>,
 }

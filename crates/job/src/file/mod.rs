@@ -27,7 +27,7 @@ pub use couplings::End;
 pub use day::{Day, DayError};
 pub use fit::{Fit, FitEnd};
 pub use gap::{Gap, Meant, ShaftEnd};
-pub use heat::Heat;
+pub use heat::{Assume, Figures, Heat};
 pub use inspection::Inspection;
 pub use lineup::{
     Bar, Dial, DialKind, Foot, GrowthAtFoot, Lineup, LineupLimits, Machine as LineupMachine,
@@ -35,7 +35,7 @@ pub use lineup::{
 };
 pub use machines::{Asks, Driven, Driver, Head, Machine, Machines};
 pub use sizes::{Bore, Key, KeyEnds, SizeEnd, Sizes};
-pub use work::{Closeup, Hold, Removal, Room, Running};
+pub use work::{Closeup, Hold, Near, Removal, Room, Running};
 
 /// The version of the file's form that this program writes.
 pub const VERSION: u32 = 1;

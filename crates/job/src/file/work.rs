@@ -2,7 +2,7 @@
 
 use couplings::running::Support;
 use quantities::{
-    Force, Length, Pressure, Ratio, ThermodynamicTemperature, Time, Torque, Velocity, Whole,
+    Force, Length, Power, Pressure, Ratio, ThermodynamicTemperature, Time, Torque, Velocity, Whole,
 };
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -98,6 +98,24 @@ pub struct Removal {
     /// Diameter of the puller's screw, where it has one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub screw: Text<Length>,
+    /// Heat that goes into the hub’s body: of a gas burner’s power a third to a half.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub power_body: Text<Power>,
+    /// Heat that goes into the hub’s flange or gear ring.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub power_flange: Text<Power>,
+    /// How long it is heated: 5 minutes.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub heat_for: Text<Time>,
+    /// All the heat that can be brought into the hub at once: 20 kW.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub power_at_hand: Text<Power>,
+    /// How long it must stay open to be drawn off: 30 s.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub window: Text<Time>,
+    /// Clearance on the diameter at which it counts as open: 0.02 mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub clearance: Text<Length>,
     /// The driver's hub: what it lets itself be got off by.
     #[serde(skip_serializing_if = "is_default")]
     pub driver: Hold,
@@ -137,6 +155,9 @@ pub struct Hold {
     /// True where the hub is not used again.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub scrap: Option<bool>,
+    /// Seals and bearings on the shaft near the hub, by name.
+    #[serde(skip_serializing_if = "Named::is_empty")]
+    pub near: Named<Near>,
 }
 
 impl Removal {
@@ -147,4 +168,16 @@ impl Removal {
             End::Driven => &self.driven,
         }
     }
+}
+
+/// Something near a hub that must not get hot.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct Near {
+    /// How far behind the hub.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub behind: Text<Length>,
+    /// What it may have.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub limit: Text<ThermodynamicTemperature>,
 }

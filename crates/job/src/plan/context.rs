@@ -7,7 +7,7 @@ use quantities::{Limits, Physical, System};
 
 use super::sizes::Part;
 use super::stage_builder::StageBuilder;
-use super::{closeup, fit, gap, heat, lineup, machines, removal, sizes};
+use super::{Depth, closeup, fit, gap, heat, lineup, machines, removal, sizes};
 use crate::file::End;
 use crate::{Job, JobFile, Stage};
 
@@ -15,6 +15,7 @@ use crate::{Job, JobFile, Stage};
 pub(super) struct Context<'a> {
     pub file: &'a JobFile,
     pub system: System,
+    pub depth: Depth,
     pub kind: Option<&'static dyn Kind>,
     pub form: Option<&'static Form>,
     pub duty: Option<Duty>,
@@ -22,13 +23,15 @@ pub(super) struct Context<'a> {
     pub fits: [fit::Found; 2],
     pub heats: [Option<heat::Found>; 2],
     pub gap: gap::Found,
+    pub grabs: [Option<heat::seconds::Found>; 2],
     pub lineup: Option<lineup::Found>,
     pub closeup: closeup::Found,
     pub removals: [Option<removal::Found>; 2],
+    pub hot: [Option<removal::hot::Found>; 2],
 }
 
 impl<'a> Context<'a> {
-    pub fn new(job: &'a Job, system: System) -> Self {
+    pub fn new(job: &'a Job, system: System, depth: Depth) -> Self {
         let file = &job.file;
         let kind = couplings::kind(&file.coupling.kind);
         let named = Some(file.coupling.form.as_str()).filter(|form| !form.is_empty());
@@ -36,6 +39,7 @@ impl<'a> Context<'a> {
         let mut cx = Self {
             file,
             system,
+            depth,
             kind,
             form,
             duty: None,
@@ -43,9 +47,11 @@ impl<'a> Context<'a> {
             fits: Default::default(),
             heats: [None, None],
             gap: gap::Found::default(),
+            grabs: [None, None],
             lineup: None,
             closeup: closeup::Found::default(),
             removals: [None, None],
+            hot: [None, None],
         };
         cx.duty = machines::duty(&cx);
         cx.sizes = End::BOTH.map(|end| sizes::found(&cx, end));
@@ -55,6 +61,10 @@ impl<'a> Context<'a> {
         cx.lineup = lineup::found(&cx);
         cx.closeup = closeup::found(&cx);
         cx.removals = End::BOTH.map(|end| removal::found(&cx, end));
+        if depth == Depth::Full {
+            cx.grabs = End::BOTH.map(|end| heat::seconds::found(&cx, end));
+            cx.hot = End::BOTH.map(|end| removal::hot::found(&cx, end));
+        }
         cx
     }
 
@@ -81,6 +91,16 @@ impl<'a> Context<'a> {
 
     pub fn removal(&self, end: End) -> Option<&removal::Found> {
         self.removals[index(end)].as_ref()
+    }
+
+    /// Seconds in hand; only in a full plan.
+    pub fn grab(&self, end: End) -> Option<&heat::seconds::Found> {
+        self.grabs[index(end)].as_ref()
+    }
+
+    /// Heat to get a hub off; only in a full plan.
+    pub fn hot(&self, end: End) -> Option<&removal::hot::Found> {
+        self.hot[index(end)].as_ref()
     }
 
     /// "motor".

@@ -1,5 +1,9 @@
 //! Heat: how hot the hub must be to slide on, and what forbids it.
 
+pub(super) mod bench;
+pub(super) mod seconds;
+mod warming;
+
 use mechanics::heat::expansion::Expansion;
 use mechanics::heat::{
     CanBeDone, HubHeat, Opening, heating_energy, sliding_clearance, sliding_clearance_working,
@@ -96,6 +100,7 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
         match cx.heat(end) {
             Some(found) => {
                 numbers(cx, &mut out, end, &found.heat);
+                seconds::numbers(cx, &mut out, end);
                 let hot = Value::new(Kind::Temperature, found.heat.from_heater).show(cx.system);
                 parts.push(format!("{} {hot}", cx.hub_name(end)));
             }
@@ -170,6 +175,7 @@ fn energy(cx: &Context, out: &mut StageBuilder, end: End, heat: &HubHeat) {
         )
         .second("what the heater loses comes on top")
         .working(energy.working());
+        warming::at_power(cx, out, end, energy.energy);
     }
 }
 
@@ -243,33 +249,5 @@ fn common(cx: &Context, out: &mut StageBuilder) {
             out.note(format!("“{name}” is not a seal material that is known here: take it off, or ask its maker how hot it may get."));
         }
     }
-    method(cx, out, found);
-}
-
-/// What to heed with the heater that was chosen.
-fn method(cx: &Context, out: &mut StageBuilder, found: &Found) {
-    let hot = found.heat.from_heater;
-    match cx.file.heat.method.as_str() {
-        "oil bath" => {
-            let flash = Value::new(Kind::Temperature, hot + tables::heating::FLASH_MARGIN);
-            out.note(format!("Oil with a flash point of {} at least ({}); no flame near; a dry hub, off the pan’s floor.", out.show(&flash), tables::heating::FLASH_MARGIN_SOURCE));
-        }
-        "torch" => out.note("Torch: only where the maker allows it; two flames, kept moving, temperature sticks at bore and rim."),
-        "induction" => out.note("Induction: measure at the bore, demagnetise before it goes on; nobody with a pacemaker near."),
-        "oven" => soak(cx, out),
-        _ => {}
-    }
-}
-
-fn soak(cx: &Context, out: &mut StageBuilder) {
-    let walls = End::BOTH.into_iter().filter_map(|end| {
-        let outside =
-            cx.hub_slices(end)?.iter().map(|slice| slice.outside.si()).fold(0.0, f64::max);
-        Some((outside - cx.joint_diameter(end)?.si()) / 2.0)
-    });
-    let thickest = Length::from_si(walls.fold(0.0, f64::max));
-    if let Some(time) = tables::heating::soak(tables::heating::Bath::Oven, thickest) {
-        let minutes = (time.si() / 60.0).ceil();
-        out.note(format!("Oven: leave the hub in {minutes:.0} minutes after the oven is up to heat, for its thickest wall ({}).", tables::heating::INSTRUCTIONS));
-    }
+    warming::notes(cx, out, found);
 }

@@ -246,9 +246,24 @@ pub use drawings::Drawings;
 pub use removal::{HubOff, May, Way};
 pub use running::Due;
 
-/// The plan of a job, its texts in one system of units.
+/// How much is worked out.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum Depth {
+    /// All that takes no time: everything but the flow of heat.
+    #[default]
+    Quick,
+    /// The flow of heat as well: seconds in hand, and heat to get a hub off. Some seconds of work.
+    Full,
+}
+
+/// The plan of a job without the flow of heat, its texts in one system of units.
 pub fn plan(job: &crate::Job, system: System) -> Plan {
-    let cx = Context::new(job, system);
+    plan_with(job, system, Depth::Quick)
+}
+
+/// The plan of a job, its texts in one system of units.
+pub fn plan_with(job: &crate::Job, system: System, depth: Depth) -> Plan {
+    let cx = Context::new(job, system, depth);
     let stages = vec![
         machines::stage(&cx),
         coupling::stage(&cx),

@@ -3,7 +3,7 @@
 use couplings::step::When;
 use quantities::Length;
 
-use super::{Context, Number, Piece, Step};
+use super::{Context, Depth, Number, Piece, Step};
 use crate::Job;
 use crate::file::End;
 
@@ -89,7 +89,7 @@ fn named(cx: &Context, text: &str) -> String {
 }
 
 fn blank_filled(cx: &Context, numbers: &[Number], blank: &str) -> Piece {
-    let missing = || Piece::Missing(couplings::step::STILL_TO_MEASURE.to_owned());
+    let missing = || Piece::Missing(still_to(cx, blank).to_owned());
     if let Some(phrase) = phrase(cx, blank) {
         return if phrase.is_empty() { missing() } else { Piece::Number(phrase) };
     }
@@ -97,6 +97,16 @@ fn blank_filled(cx: &Context, numbers: &[Number], blank: &str) -> Piece {
     number.and_then(|number| number.value).map_or_else(missing, |value| {
         Piece::Number(quantities::Value { plus_minus: None, ..value }.show(cx.system))
     })
+}
+
+/// The flow of heat is left out of a quick plan, so that its numbers are not lacking.
+fn still_to(cx: &Context, blank: &str) -> &'static str {
+    let flows = blank.ends_with(".seconds")
+        || (blank.starts_with("removal.") && blank.ends_with(".temperature"));
+    match cx.depth {
+        Depth::Quick if flows => "worked out on the full plan",
+        _ => couplings::step::STILL_TO_MEASURE,
+    }
 }
 
 /// Blanks that are more than one number; empty while there is nothing to say.

@@ -3,6 +3,7 @@
 //! Only data, in SI; how it looks is for `figures`.
 
 mod fit;
+mod heat;
 mod lineup;
 mod section;
 
@@ -22,6 +23,10 @@ pub struct Drawings {
     pub fits: Vec<FitZones>,
     /// Bolts of the circle.
     pub tightening: Option<Tightening>,
+    /// Hot hubs closing on their shafts; only in a full plan.
+    pub closing: Vec<Closing>,
+    /// Hubs heated off; only in a full plan.
+    pub pulling: Vec<Pulling>,
 }
 
 /// How a size is known, and so how it is drawn.
@@ -176,12 +181,63 @@ pub struct Tightening {
     pub passes: Vec<(f64, String)>,
 }
 
+/// Least clearance of a hot hub against time. Seconds and heights in the unit that is named.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Closing {
+    /// Which end.
+    pub end: &'static str,
+    /// "motor hub".
+    pub name: String,
+    /// What the heights are: "least clearance in the bore, µm".
+    pub heights: String,
+    /// The case that grabs first.
+    pub tight: Vec<(f64, f64)>,
+    /// The likely case.
+    pub likely: Vec<(f64, f64)>,
+    /// When the first grabs, and in words.
+    pub home_by: (f64, String),
+    /// When the last does, and in words.
+    pub at_most: (f64, String),
+}
+
+/// Pull against time while a hub is heated off.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Pulling {
+    /// Which end.
+    pub end: &'static str,
+    /// "motor hub".
+    pub name: String,
+    /// What the heights are: "pull needed, kN".
+    pub heights: String,
+    /// Seconds and pull, friction at its high end.
+    pub pull: Vec<(f64, f64)>,
+    /// What the puller at hand is good for, and in words.
+    pub puller: Option<(f64, String)>,
+    /// When it is open.
+    pub window: Option<Opens>,
+    /// When heat stops.
+    pub heat_off: Option<f64>,
+}
+
+/// While it is open.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Opens {
+    /// From, seconds.
+    pub from: f64,
+    /// To, seconds.
+    pub to: f64,
+    /// "open 34 to 55 s".
+    pub text: String,
+}
+
 pub(super) fn drawings(cx: &Context) -> Drawings {
     Drawings {
         section: section::section(cx),
         lineup: lineup::lineup(cx),
         fits: End::BOTH.into_iter().filter_map(|end| fit::zones(cx, end)).collect(),
         tightening: tightening(cx),
+        closing: End::BOTH.into_iter().filter_map(|end| heat::closing(cx, end)).collect(),
+        pulling: End::BOTH.into_iter().filter_map(|end| heat::pulling(cx, end)).collect(),
     }
 }
 

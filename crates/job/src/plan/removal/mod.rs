@@ -1,18 +1,17 @@
 //! Off: as found, and the force or the heat that gets a hub off again without harm.
 
+pub(super) mod hot;
 mod ways;
 
-use mechanics::heat::{HubHeat, Opening};
 use mechanics::interference::hub::Running;
 use mechanics::pull::{Pull, pull_force};
 use quantities::{
-    Force, Kind, Length, Limits, Mass, Measured, Physical, Pressure, TemperatureInterval,
-    ThermodynamicTemperature, Value,
+    Force, Kind, Length, Limits, Mass, Measured, Physical, Pressure, TemperatureInterval, Value,
 };
 use tables::pullers::{Drive, MARGIN, Puller, puller_for};
 
 use super::stage_builder::StageBuilder;
-use super::{Context, StagePlan, fit, heat, inspection};
+use super::{Context, StagePlan, fit, inspection};
 use crate::Stage;
 use crate::file::{End, Inspection, Removal, si};
 pub(super) use ways::ways;
@@ -25,8 +24,6 @@ pub(super) struct Found {
     pub pull: Pull,
     /// The class of puller that bears it with its margin; `None` when none does.
     pub puller: Option<Puller>,
-    /// Heat alone: how hot the hub must be with the shaft warmed by it.
-    pub heat: Option<HubHeat>,
     /// Pull that is left with the hub [`WARMER_K`] warmer than its shaft; nothing once it is free.
     pub warm: Pull,
     /// Pressure of the fit at its tightest slice.
@@ -38,12 +35,6 @@ pub(super) struct Found {
 pub(super) const WARMER_K: f64 = 40.0;
 /// A hub heavier than this is not lifted by one (common practice).
 const ONE_PERSON_KG: f64 = 20.0;
-
-/// The shaft under a hub that is heated on it warms as well: so much of the hub's rise reaches it
-/// before the hub is off. A rule of our own, to be on the hot side; said in the plan.
-const SHAFT_SHARE: f64 = 0.3;
-/// Clearance over which a hub counts as free: a rule of our own.
-const FREE_M: f64 = 0.02e-3;
 
 /// `None` for a hub with clearance, or while fit and hub are not known.
 pub(super) fn found(cx: &Context, end: End) -> Option<Found> {
@@ -57,7 +48,7 @@ pub(super) fn found(cx: &Context, end: End) -> Option<Found> {
     let pressure =
         pressures.fold(Pressure::default(), |most, one| if one > most { one } else { most });
     let warm = warm(cx, end, sizes.effective.high(), &pull)?;
-    Some(Found { pull, puller, heat: freed(cx, end), warm, pressure })
+    Some(Found { pull, puller, warm, pressure })
 }
 
 /// The pull that is left while the hub is warmer than its shaft.
@@ -68,21 +59,6 @@ fn warm(cx: &Context, end: End, interference: Length, cold: &Pull) -> Option<Pul
     let none = Force::default();
     let free = Pull { normal_force: none, force: cold.force.map(|_| none), ..*cold };
     Some(pull_force(&state, cold.friction).unwrap_or(free))
-}
-
-fn freed(cx: &Context, end: End) -> Option<HubHeat> {
-    let on = cx.heat(end)?.heat.opening;
-    let ambient = heat::ambient(cx);
-    let opening =
-        Opening { clearance: Length::from_si(FREE_M), loss: TemperatureInterval::default(), ..on };
-    // The shaft takes its share of the hub's rise; a few rounds settle both.
-    let mut found = Opening { shaft_temperature: ambient, ..opening }.hub_heat().ok()?;
-    for _ in 0..40 {
-        let rise = (found.at_shaft.si() - ambient.si()) * SHAFT_SHARE;
-        let shaft_temperature = ThermodynamicTemperature::from_si(ambient.si() + rise);
-        found = Opening { shaft_temperature, ..opening }.hub_heat().ok()?;
-    }
-    Some(found)
 }
 
 pub(super) fn stage(cx: &Context) -> StagePlan {
@@ -146,32 +122,8 @@ fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
         ),
     };
     out.note(super::sizes::capital(&class));
-    if let Some(hot) = &found.heat {
-        freed_number(cx, out, end, hot);
-    }
+    hot::numbers(cx, out, end);
     ways::numbers(cx, out, end, found);
-}
-
-fn freed_number(cx: &Context, out: &mut StageBuilder, end: End, hot: &HubHeat) {
-    let share = format!(
-        "while the shaft has taken {:.0} % of its rise (a rule of our own)",
-        SHAFT_SHARE * 100.0
-    );
-    let value = Value::new(Kind::Temperature, hot.at_shaft);
-    let label = format!("Heat that frees the {}", cx.hub_name(end));
-    let entry =
-        out.number(&format!("{}.temperature", end.key()), label, value).working(hot.working());
-    match heat::limit(cx, end) {
-        None => {
-            entry.second(share);
-        }
-        Some((limit, whose)) => {
-            entry.second(format!("{share}; limit: {whose}")).judged(
-                Limits::at_most(limit.si()),
-                "Pull while it is heated to its limit; be quick, for the shaft follows.",
-            );
-        }
-    }
 }
 
 fn choices(cx: &Context, out: &mut StageBuilder) {

@@ -11,8 +11,8 @@ use tables::pullers::{DILATION, MARGIN, PUMP_MPA, SCREW_OVER_SHAFT};
 
 use super::super::coupling::Trait;
 use super::super::stage_builder::StageBuilder;
-use super::super::{Context, Missing, heat};
-use super::{Found, WARMER_K};
+use super::super::{Context, Depth, Missing};
+use super::{Found, WARMER_K, hot};
 use crate::file::{End, Hold, si};
 
 /// The ways for one hub.
@@ -246,16 +246,14 @@ fn heated(cx: &Context, end: End) -> Way {
     let mut draft = Draft::new(cx, end, ("heat", "heat alone"), mind);
     draft.wants_heat();
     draft.fit_not_known();
-    let Some(hot) = draft.found().and_then(|found| found.heat.as_ref()) else {
-        return draft.done();
-    };
-    let shown = draft.show(Value::new(Kind::Temperature, hot.at_shaft));
-    draft.takes("hub at", format!("{shown}, the shaft having taken part of it"));
-    if let Some((limit, whose)) = heat::limit(cx, end)
-        && hot.at_shaft.si() > limit.si()
-    {
-        let most = draft.show(Value::new(Kind::Temperature, limit));
-        draft.bar(format!("{shown} is above {most}, {whose}: pull as well"));
+    match cx.hot(end) {
+        Some(found) => {
+            let (takes, bar) = hot::in_words(cx, found);
+            draft.takes("heat", takes);
+            draft.way.bars.extend(bar);
+        }
+        None if cx.depth == Depth::Quick => draft.takes("heat", "worked out on the full plan"),
+        None => {}
     }
     draft.done()
 }

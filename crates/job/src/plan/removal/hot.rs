@@ -1,0 +1,439 @@
+//! Off by heat: when the hub opens on its shaft, when it shuts again, what gets how hot; and heat
+//! that works, or that none does.
+//!
+//! By finite elements (`thermal`). Where powers are written they are answered as they stand; where
+//! none are, or they do not open the hub in every case within its limit, a small search looks for
+//! a power and a pattern that do.
+
+use quantities::{
+    Basis, Force, Kind, Length, Limits, Physical, Power, Source, ThermodynamicTemperature, Time,
+    Value, Working,
+};
+use thermal::{
+    Advice, Body, Heat, Opening, Place, Removal, Sample, Search, ThermalError, Trial, Zone,
+};
+
+use super::super::sizes::capital;
+use super::super::stage_builder::StageBuilder;
+use super::super::{Context, Depth, heat};
+use crate::file::{End, si};
+use heat::bench::{Bench, bench, why_not};
+
+/// What was asked and what came of it.
+pub(in crate::plan) struct Found {
+    bench: Bench,
+    limit: Option<(ThermodynamicTemperature, String)>,
+    zones: Vec<Zone>,
+    /// Heat as it is written; `None` when none is.
+    given: Option<Result<Opening, ThermalError>>,
+    /// What else would do; `None` when heat as written does.
+    advice: Option<Result<Advice, ThermalError>>,
+}
+
+/// Clearance over which a hub counts as free: a rule of our own.
+const FREE_M: f64 = 0.02e-3;
+/// Heating goes on for so long where nothing is written.
+const HEAT_FOR_S: f64 = 300.0;
+/// All the heat at hand where nothing is written: two large gas burners, of which a third to a
+/// half goes into the metal (common practice); a rule of our own.
+const AT_HAND_W: f64 = 20e3;
+/// Time to draw a hub off where nothing is written: a rule of our own.
+const WINDOW_S: f64 = 30.0;
+/// How long is looked at after heat has stopped.
+const LOOKED_S: f64 = 3600.0;
+
+/// `None` where nothing presses, heat is forbidden, on a taper, or while hub and metal are not known.
+pub(in crate::plan) fn found(cx: &Context, end: End) -> Option<Found> {
+    let removal = &cx.file.removal;
+    let interference = cx.fit(end).sizes.as_ref()?.effective.high();
+    if removal.heat_allowed == Some(false)
+        || removal.at(end).tapered == Some(true)
+        || interference <= Length::default()
+    {
+        return None;
+    }
+    let bench = bench(cx, end)?;
+    let limit = heat::limit(cx, end);
+    let zones = zones(&bench);
+    let heats = heats(cx, &zones);
+    let asked = asked(cx, end, &bench, interference, limit.as_ref().map(|limit| limit.0));
+    let given = (!heats.is_empty()).then(|| Removal { heats, ..asked.clone() }.solve());
+    let does = given.as_ref().is_some_and(|given| given.as_ref().is_ok_and(works));
+    let search = || Search {
+        zones: zones.clone(),
+        greatest: at_hand(cx),
+        window: Time::from_si(si(&removal.window).unwrap_or(WINDOW_S)),
+    };
+    let advice = (!does).then(|| asked.advise(&search()));
+    Some(Found { bench, limit, zones, given, advice })
+}
+
+/// Opens in every case, and nothing gets too hot.
+fn works(opening: &Opening) -> bool {
+    let cool = opening.hottest.peak.over_limit.is_none()
+        && opening.places.iter().all(|peak| peak.over_limit.is_none());
+    opening.opens.high.is_some() && cool
+}
+
+fn asked(
+    cx: &Context,
+    end: End,
+    bench: &Bench,
+    interference: Length,
+    limit: Option<ThermodynamicTemperature>,
+) -> Removal {
+    let places = places(cx, end, bench.hub.bore);
+    let mut shaft = bench.shaft.clone();
+    let farthest = places.iter().map(|place| -place.along.si()).fold(0.0, f64::max);
+    shaft.behind = Length::from_si(shaft.behind.si().max(farthest + 0.5 * bench.hub.bore.si()));
+    Removal {
+        surroundings: bench.surroundings,
+        surfaces: bench.surfaces,
+        unknowns: bench.unknowns,
+        friction: bench.friction,
+        clearance: Length::from_si(si(&cx.file.removal.clearance).unwrap_or(FREE_M)),
+        limit,
+        places,
+        until: Time::from_si(heat_for(cx).si() + LOOKED_S),
+        ..Removal::new(bench.hub.clone(), shaft, interference, heat::ambient(cx), Vec::new())
+    }
+}
+
+/// Body, then flange or gear ring.
+fn zones(bench: &Bench) -> Vec<Zone> {
+    let mut from = Length::default();
+    let mut zones = Vec::new();
+    for (slice, name) in bench.hub.slices.iter().zip(["body", "flange"]) {
+        zones.push(Zone::outside(name, from, from + slice.length));
+        from += slice.length;
+    }
+    zones
+}
+
+fn heats(cx: &Context, zones: &[Zone]) -> Vec<Heat> {
+    let removal = &cx.file.removal;
+    let powers = [&removal.power_body, &removal.power_flange];
+    let given = zones.iter().zip(powers);
+    given
+        .filter_map(|(zone, power)| {
+            Some(Heat::until(zone.clone(), power.as_ref()?.value(), heat_for(cx)))
+        })
+        .collect()
+}
+
+fn heat_for(cx: &Context) -> Time {
+    Time::from_si(si(&cx.file.removal.heat_for).unwrap_or(HEAT_FOR_S))
+}
+
+fn at_hand(cx: &Context) -> Power {
+    Power::from_si(si(&cx.file.removal.power_at_hand).unwrap_or(AT_HAND_W))
+}
+
+/// Seals and bearings behind the hub, at the shaft's surface.
+fn places(cx: &Context, end: End, bore: Length) -> Vec<Place> {
+    let near = cx.file.removal.at(end).near.iter();
+    near.filter_map(|(name, near)| {
+        Some(Place {
+            name: name.clone(),
+            body: Body::Shaft,
+            radius: 0.49 * bore,
+            along: -near.behind.as_ref()?.value(),
+            limit: near.limit.as_ref().map(quantities::Measured::value),
+        })
+    })
+    .collect()
+}
+
+pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, end: End) {
+    let name = cx.hub_name(end);
+    let Some(found) = cx.hot(end) else {
+        if cx.depth == Depth::Quick && cx.file.removal.heat_allowed != Some(false) {
+            out.note_once(
+                "Heat to get a hub off takes some seconds to work out: ask for the full plan."
+                    .to_owned(),
+            );
+        }
+        return;
+    };
+    match &found.given {
+        Some(Ok(opening)) => opened(cx, out, end, found, opening),
+        Some(Err(error)) => {
+            out.note(format!(
+                "{}: no answer for that heat, for {}.",
+                capital(&name),
+                why_not(error)
+            ));
+        }
+        None => {}
+    }
+    match &found.advice {
+        Some(Ok(Advice::Heat { trial, opening })) => {
+            let heat = pattern(out, found, trial);
+            let stop = opening.asked.heats.first().map(|heat| Value::new(Kind::Time, heat.stop));
+            let stop = stop.map_or_else(String::new, |stop| format!(", for {}", out.show(&stop)));
+            out.note(format!("{}, heat that works: {heat}{stop}. It is what goes into the metal: of a gas burner’s heat a third to a half.", capital(&name)));
+            if found.given.is_none() {
+                opened(cx, out, end, found, opening);
+            }
+        }
+        Some(Ok(Advice::Nothing { nearest })) => nothing(cx, out, end, found, nearest),
+        Some(Err(error)) => {
+            out.note(format!(
+                "{}: no heat can be advised, for {}.",
+                capital(&name),
+                why_not(error)
+            ));
+        }
+        None => {}
+    }
+    assumed(cx, out);
+}
+
+/// "9.0 kW on the body, 3.0 kW on the flange".
+fn pattern(out: &StageBuilder, found: &Found, trial: &Trial) -> String {
+    let parts = found.zones.iter().zip(&trial.shares).filter(|(_, share)| **share > 0.0);
+    let parts = parts.map(|(zone, share)| {
+        let power = Value::new(Kind::Power, trial.power * *share);
+        format!("{} on the {}", out.show(&power), zone.name)
+    });
+    parts.collect::<Vec<_>>().join(", ")
+}
+
+fn nothing(cx: &Context, out: &mut StageBuilder, end: End, found: &Found, nearest: &Trial) {
+    let name = cx.hub_name(end);
+    let left = Value::new(Kind::Force, nearest.least_pull.high);
+    let heat = pattern(out, found, nearest);
+    let limit = found.limit.as_ref().map(|(limit, _)| Value::new(Kind::Temperature, *limit));
+    let within = limit.map_or_else(String::new, |limit| format!(" within {}", out.show(&limit)));
+    let hand = out.show(&Value::new(Kind::Power, at_hand(cx)));
+    out.note(format!(
+        "{}: no heat up to {hand} opens it{within} in every case. Pull as it is heated, cool the shaft (ice or wet cloth beside the hub), use oil pressure where the hub is made for it, or give it up and cut it.",
+        capital(&name)
+    ));
+    let label = format!("Pull that heat leaves, {name}");
+    let source = Source::new(
+        "Search among powers and patterns, by finite elements",
+        "the case that opens last",
+        Basis::Computed,
+    );
+    let working =
+        Working::new("Pull that heat leaves", "F = least pull of all that was tried", left, source)
+            .term("P", "heat", Value::new(Kind::Power, nearest.power))
+            .term("T", "hottest spot of the hub", Value::new(Kind::Temperature, nearest.hottest));
+    out.number(&format!("{}.left", end.key()), label, left)
+        .second(format!(
+            "with {heat}, friction at its high end; it must still be shown to stay within the limit"
+        ))
+        .working(working);
+    if found.given.is_none() {
+        hottest(out, end, &name, found, nearest.hottest, None);
+    }
+}
+
+fn opened(cx: &Context, out: &mut StageBuilder, end: End, found: &Found, opening: &Opening) {
+    let (key, name) = (end.key(), cx.hub_name(end));
+    let time = |time| Value::new(Kind::Time, time);
+    let energy = Value::new(Kind::Percent, opening.check.energy);
+    let coarser = Value::new(Kind::Percent, opening.check.coarser.unwrap_or_default());
+    let run = |working| {
+        found.bench.assumed(working).term("b", "heat that does not add up", energy).term(
+            "x",
+            "difference from a coarser mesh",
+            coarser,
+        )
+    };
+    match (opening.opens.high, opening.opens.likely) {
+        (Some(high), likely) => {
+            let likely = likely.unwrap_or(high);
+            let value = time(high);
+            let working = run(reached(
+                "Time until it opens",
+                "t = first time at which the least clearance = C, slowest case",
+                value,
+                opening,
+            ));
+            out.number(&format!("{key}.opens"), format!("The {name} opens after"), value)
+                .second(format!("in every case; likely {}", time(likely).show(cx.system)))
+                .working(working)
+                .key();
+        }
+        (None, Some(likely)) => {
+            let value = time(likely);
+            let working = run(reached(
+                "Time until it opens",
+                "t = first time at which the least clearance = C, likely case",
+                value,
+                opening,
+            ));
+            out.number(&format!("{key}.opens"), format!("The {name} opens after, likely"), value)
+                .second("not in every case: metals and joint vary; keep the puller loaded")
+                .working(working);
+        }
+        (None, None) => {
+            let value = Value::new(Kind::Force, opening.least_pull.1.high);
+            out.number(
+                &format!("{key}.hot_pull"),
+                format!("Pull that this heat leaves, {name}"),
+                value,
+            )
+            .second(format!(
+                "it does not open; least after {}",
+                time(opening.least_pull.0).show(cx.system)
+            ))
+            .working(run(opening.working()));
+        }
+    }
+    if let Some(shuts) = opening.if_stopped.and_then(|window| window.shuts) {
+        let value = time(shuts);
+        let working = reached(
+            "Time at which it shuts",
+            "t = next time at which the least clearance < C",
+            value,
+            opening,
+        );
+        out.number(&format!("{key}.shuts"), format!("The {name} shuts again at"), value)
+            .second(
+                "if heat stops the moment that it opens, likely; keep heating while it is drawn",
+            )
+            .working(working);
+    }
+    let at_opening = opening.window.and_then(|window| at(&opening.curve, window.opens));
+    let freed = at_opening.map(|sample| sample.hub);
+    hottest(out, end, &name, found, opening.hottest.peak.temperature, freed);
+    near(out, end, opening);
+}
+
+fn reached(name: &str, formula: &'static str, value: Value, opening: &Opening) -> Working {
+    let power: f64 = opening.asked.heats.iter().map(|heat| heat.power.si()).sum();
+    let source = Source::new(
+        "Heat conduction, thermoelasticity and one-sided contact by finite elements",
+        "checked against Incropera, Fundamentals of Heat and Mass Transfer, 5.6, and Lamé’s thick ring",
+        Basis::Computed,
+    );
+    Working::new(name, formula, value, source)
+        .term("C", "clearance wanted", Value::new(Kind::Allowance, opening.asked.clearance))
+        .term(
+            "δ",
+            "interference that presses",
+            Value::new(Kind::Allowance, opening.asked.interference),
+        )
+        .term("P", "heat that goes in", Value::new(Kind::Power, Power::from_si(power)))
+        .term("F", "pull before heat, high end", Value::new(Kind::Force, opening.cold_pull.high))
+}
+
+fn at(curve: &[Sample], time: Time) -> Option<&Sample> {
+    curve.iter().find(|sample| sample.time >= time)
+}
+
+/// The temperature to heat to, and the hottest spot against its limit.
+fn hottest(
+    out: &mut StageBuilder,
+    end: End,
+    name: &str,
+    found: &Found,
+    peak: ThermodynamicTemperature,
+    freed: Option<ThermodynamicTemperature>,
+) {
+    let celsius = |at| Value::new(Kind::Temperature, at);
+    let source = Source::new("Heat conduction by finite elements", "", Basis::Computed);
+    let working = |what: &str, value| {
+        Working::new(what, "T = hottest node of the hub", value, source).term(
+            "k",
+            "conductivity",
+            Value::new(Kind::Conductivity, found.bench.hub.metal.conductivity),
+        )
+    };
+    if let Some(freed) = freed {
+        let value = celsius(freed);
+        out.number(
+            &format!("{}.temperature", end.key()),
+            format!("Heat that frees the {name}"),
+            value,
+        )
+        .second("its hottest spot as it opens, with the shaft as warm as it then is")
+        .working(working("Hottest spot as it opens", value));
+    }
+    let value = celsius(peak);
+    let entry = out
+        .number(&format!("{}.hottest", end.key()), format!("Hottest spot of the {name}"), value)
+        .working(working("Hottest spot", value));
+    if let Some((limit, whose)) = &found.limit {
+        entry
+            .second(format!("while it is heated off; limit: {whose}"))
+            .judged(Limits::at_most(limit.si()), "Less heat, spread wider, stopped sooner.");
+    } else {
+        entry.second("while it is heated off; no limit is known for this material");
+    }
+}
+
+/// Seals and bearings nearby.
+fn near(out: &mut StageBuilder, end: End, opening: &Opening) {
+    for (place, peak) in opening.asked.places.iter().zip(&opening.places) {
+        let value = Value::new(Kind::Temperature, peak.temperature);
+        let source = Source::new("Heat conduction by finite elements", "", Basis::Computed);
+        let working = Working::new(
+            "Hottest that it gets",
+            "T = highest in time at x behind the hub",
+            value,
+            source,
+        )
+        .term("x", "behind the hub", Value::new(Kind::Length, -place.along));
+        let id = format!("{}.near.{}", end.key(), place.name);
+        let after = out.show(&Value::new(Kind::Minutes, peak.time));
+        let entry = out
+            .number(&id, format!("{} near it", capital(&place.name)), value)
+            .working(working)
+            .second(format!("the shaft’s surface there; hottest after {after}"));
+        if let Some(limit) = place.limit {
+            entry.judged(
+                Limits::at_most(limit.si()),
+                "Wet cloth on the shaft between, heat for less long, or take it off first.",
+            );
+        }
+    }
+}
+
+fn assumed(cx: &Context, out: &mut StageBuilder) {
+    let removal = &cx.file.removal;
+    if removal.power_body.is_none()
+        && removal.power_flange.is_none()
+        && removal.power_at_hand.is_none()
+    {
+        let hand = out.show(&Value::new(Kind::Power, Power::from_si(AT_HAND_W)));
+        out.note_once(format!("No heat was written: looked for up to {hand} into the metal, a rule of our own; write what is at hand."));
+    }
+    if removal.clearance.is_none() {
+        let free = out.show(&Value::new(Kind::Allowance, Length::from_si(FREE_M)));
+        out.note_once(format!("Open means {free} of clearance everywhere, a rule of our own."));
+    }
+}
+
+/// For the ways side by side: what heat alone takes, and what stands against it.
+pub(super) fn in_words(cx: &Context, found: &Found) -> (String, Option<String>) {
+    let time = |time| Value::new(Kind::Time, time).show(cx.system);
+    let bar = || Some("heat alone does not do it in every case: pull as well".to_owned());
+    let Some(opening) = run(found) else {
+        let hand = Value::new(Kind::Power, at_hand(cx)).show(cx.system);
+        return (format!("more than {hand}, or more than its limit"), bar());
+    };
+    let shuts = opening.if_stopped.and_then(|window| window.shuts);
+    let shuts = shuts.map_or_else(String::new, |shuts| format!(", shut again at {}", time(shuts)));
+    match opening.opens.high {
+        Some(opens) => (format!("open after {}{shuts} if heat stops", time(opens)), None),
+        None => ("not open in every case".to_owned(), bar()),
+    }
+}
+
+/// The pull as heat takes it down, for the drawing: the run, and the one that is pulled with.
+pub(in crate::plan) fn run(found: &Found) -> Option<&Opening> {
+    let advised = match &found.advice {
+        Some(Ok(Advice::Heat { opening, .. })) => Some(&**opening),
+        _ => None,
+    };
+    found.given.as_ref().and_then(|given| given.as_ref().ok()).or(advised)
+}
+
+/// Force that the puller at hand is good for.
+pub(in crate::plan) fn puller(cx: &Context) -> Option<Force> {
+    cx.file.removal.puller.as_ref().map(quantities::Measured::value)
+}

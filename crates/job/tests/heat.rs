@@ -1,0 +1,138 @@
+//! The flow of heat in a full plan: seconds in hand, and heat to get a hub off.
+use job::plan::{Depth, Plan, plan_with};
+use job::{Job, JobFile};
+use quantities::System;
+
+const PUMP: &str = include_str!("../../../demo/sea-water-pump.toml");
+
+fn full(text: &str) -> Plan {
+    let file: JobFile = job::read(text).unwrap_or_else(|errors| panic!("{}", errors[0]));
+    plan_with(&Job::from_file(&file), System::Metric, Depth::Full)
+}
+
+/// A plain steel hub, 130 mm outside and 90 mm long, on an 80 mm shaft that is `over` µm larger.
+fn plain(over: f64, heat: &str) -> String {
+    let shaft = 80.0 + over / 1000.0;
+    format!(
+        r#"
+        hubwright = 1
+        [job]
+        title = "plain hub, invented"
+        [coupling]
+        kind = "rigid flange"
+        [coupling.driver]
+        outside = "130 mm"
+        length = "90 mm"
+        material = "steel"
+        shaft_material = "steel"
+        [machines]
+        ambient = "20 degC"
+        [sizes]
+        spread = "0.001 mm"
+        [sizes.driver]
+        nominal = "80 mm"
+        [sizes.driver.bore.1]
+        along = "80.000 mm"
+        [sizes.driver.shaft.1]
+        along = "{shaft:.4} mm"
+        [heat]
+        {heat}
+        "#
+    )
+}
+
+fn seconds(text: &str) -> f64 {
+    let plan = full(text);
+    let notes = &plan.stage(job::Stage::Heat).notes;
+    let number = plan.number("heat.driver.seconds").unwrap_or_else(|| panic!("{notes:#?}"));
+    number.value.unwrap().si
+}
+
+/// At one temperature, more interference leaves less clearance, and so less time.
+#[test]
+fn seconds_shrink_as_interference_grows() {
+    let at = |over| seconds(&plain(over, "heated_to = \"220 degC\""));
+    let found = [40.0, 60.0, 80.0].map(at);
+    assert!(found[0] > found[1] && found[1] > found[2], "{found:?}");
+}
+
+#[test]
+fn more_clearance_gives_more_seconds() {
+    let found =
+        ["0.06 mm", "0.09 mm"].map(|c| seconds(&plain(50.0, &format!("clearance = \"{c}\""))));
+    assert!(found[0] < found[1], "{found:?}");
+}
+
+/// A cold shaft gives more seconds at the same hub temperature.
+#[test]
+fn an_assumption_that_is_written_is_the_one_that_counts() {
+    let usual = seconds(&plain(50.0, ""));
+    let slow = seconds(&plain(50.0, "assume = { off_middle_greatest = \"0.7\" }"));
+    let open = seconds(&plain(50.0, "assume = { conductance_greatest = \"1.0\" }"));
+    assert!(slow > usual && open >= usual, "{usual} {slow} {open}");
+}
+
+/// Steps of time are chosen by the run itself, so that the last digits of a size may shift them:
+/// a thousandth is allowed.
+#[test]
+fn inches_give_the_same_seconds() {
+    let metric = plain(50.0, "");
+    let inch = metric
+        .replace("\"130 mm\"", "\"5.118110236220 in\"")
+        .replace("\"90 mm\"", "\"3.543307086614 in\"")
+        .replace("\"80 mm\"", "\"3.149606299213 in\"")
+        .replace("\"80.000 mm\"", "\"3.149606299213 in\"")
+        .replace("\"80.0500 mm\"", "\"3.151574803150 in\"")
+        .replace("\"0.001 mm\"", "\"0.000039370079 in\"")
+        .replace("\"20 degC\"", "\"68 degF\"");
+    assert!(!inch.contains(" mm\""), "all was rewritten");
+    let (a, b) = (seconds(&metric), seconds(&inch));
+    assert!((a - b).abs() < 1e-3 * a, "{a} or {b}");
+}
+
+/// What a quick plan says, a full plan says too; it only says more.
+#[test]
+fn a_full_plan_adds_to_the_quick_one() {
+    let file = job::read(PUMP).unwrap_or_else(|errors| panic!("{}", errors[0]));
+    let job = Job::from_file(&file);
+    let [quick, full] =
+        [Depth::Quick, Depth::Full].map(|depth| plan_with(&job, System::Metric, depth));
+    for number in quick.numbers() {
+        let other = full.number(&number.id).unwrap_or_else(|| panic!("lost {}", number.id));
+        assert_eq!((number.value, number.verdict), (other.value, other.verdict), "{}", number.id);
+    }
+    for id in ["heat.driver.seconds", "heat.driver.grips", "removal.driver.hottest"] {
+        let number = full.number(id).unwrap_or_else(|| panic!("no {id}"));
+        assert!(number.working.is_some() && quick.number(id).is_none(), "{id}");
+    }
+    let said = full.on.iter().flat_map(|step| &step.detail).map(job::plan::Piece::text);
+    assert!(!said.collect::<String>().contains("full plan"));
+    assert!(!full.drawings.closing.is_empty() && quick.drawings.closing.is_empty());
+}
+
+/// Heat that is written is answered: it opens, or it says what is left to pull.
+#[test]
+fn heat_that_is_written_opens_the_hub_or_says_what_is_left() {
+    let off = |heat: &str| format!("{}\n[removal]\nheat_allowed = true\n{heat}", plain(20.0, ""));
+    let strong = full(&off("power_body = \"20 kW\"\nheat_for = \"2 min\""));
+    let opens = strong.number("removal.driver.opens").and_then(|number| number.value);
+    assert!(opens.is_some_and(|opens| opens.si < 120.0), "{opens:?}");
+    let weak = full(&off("power_body = \"0.5 kW\"\nheat_for = \"2 min\""));
+    assert!(weak.number("removal.driver.hot_pull").is_some());
+    let notes = weak.stage(job::Stage::Removal).notes.join("\n");
+    assert!(notes.contains("heat that works") || notes.contains("no heat up to"), "{notes}");
+}
+
+/// A seal near the hub gets the warmer the nearer it is.
+#[test]
+fn a_seal_gets_the_warmer_the_nearer_it_is() {
+    let at = |behind: &str| {
+        let near = format!("{{ behind = \"{behind}\", limit = \"100 degC\" }}");
+        let text = format!(
+            "{}\n[removal]\npower_body = \"15 kW\"\nheat_for = \"2 min\"\ndriver.near.seal = {near}",
+            plain(20.0, "")
+        );
+        full(&text).number("removal.driver.near.seal").unwrap().value.unwrap().si
+    };
+    assert!(at("20 mm") > at("80 mm"));
+}
