@@ -6,7 +6,8 @@ fn main() {
     match job::read(&text) {
         Ok(file) => {
             let system = file.system();
-            let plan = job::plan::plan(&job::Job::from_file(&file), system);
+            let job = job::Job::from_file(&file);
+            let plan = job::plan::plan_with(&job, system, job::plan::Depth::Full);
             for stage in &plan.stages {
                 println!("\n== {} [{:?}] {}", stage.stage.title(), stage.verdict(), stage.summary);
                 for n in &stage.numbers {

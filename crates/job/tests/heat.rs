@@ -45,7 +45,7 @@ fn seconds(text: &str) -> f64 {
     let plan = full(text);
     let notes = &plan.stage(job::Stage::Heat).notes;
     let number = plan.number("heat.driver.seconds").unwrap_or_else(|| panic!("{notes:#?}"));
-    number.value.unwrap().si
+    number.value.expect("a time").si
 }
 
 /// At one temperature, more interference leaves less clearance, and so less time.
@@ -101,7 +101,7 @@ fn a_full_plan_adds_to_the_quick_one() {
         let other = full.number(&number.id).unwrap_or_else(|| panic!("lost {}", number.id));
         assert_eq!((number.value, number.verdict), (other.value, other.verdict), "{}", number.id);
     }
-    for id in ["heat.driver.seconds", "heat.driver.grips", "removal.driver.hottest"] {
+    for id in ["heat.driver.seconds", "heat.driver.grips", "removal.driven.opens"] {
         let number = full.number(id).unwrap_or_else(|| panic!("no {id}"));
         assert!(number.working.is_some() && quick.number(id).is_none(), "{id}");
     }

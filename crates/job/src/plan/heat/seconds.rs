@@ -91,7 +91,7 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, end: End) {
             after(cx, out, end, grab);
         }
         Err(error) => {
-            out.note(format!("{}: no seconds in hand, for {}.", capital(&name), why_not(error)))
+            out.note(format!("{}: no seconds in hand, for {}.", capital(&name), why_not(error)));
         }
     }
 }

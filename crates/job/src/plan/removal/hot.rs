@@ -59,11 +59,7 @@ pub(in crate::plan) fn found(cx: &Context, end: End) -> Option<Found> {
     let asked = asked(cx, end, &bench, interference, limit.as_ref().map(|limit| limit.0));
     let given = (!heats.is_empty()).then(|| Removal { heats, ..asked.clone() }.solve());
     let does = given.as_ref().is_some_and(|given| given.as_ref().is_ok_and(works));
-    let search = || Search {
-        zones: zones.clone(),
-        greatest: at_hand(cx),
-        window: Time::from_si(si(&removal.window).unwrap_or(WINDOW_S)),
-    };
+    let search = || Search { zones: zones.clone(), greatest: at_hand(cx), window: window(cx) };
     let advice = (!does).then(|| asked.advise(&search()));
     Some(Found { bench, limit, zones, given, advice })
 }
@@ -123,6 +119,10 @@ fn heats(cx: &Context, zones: &[Zone]) -> Vec<Heat> {
 
 fn heat_for(cx: &Context) -> Time {
     Time::from_si(si(&cx.file.removal.heat_for).unwrap_or(HEAT_FOR_S))
+}
+
+fn window(cx: &Context) -> Time {
+    Time::from_si(si(&cx.file.removal.window).unwrap_or(WINDOW_S))
 }
 
 fn at_hand(cx: &Context) -> Power {
@@ -199,34 +199,56 @@ fn pattern(out: &StageBuilder, found: &Found, trial: &Trial) -> String {
     parts.collect::<Vec<_>>().join(", ")
 }
 
+/// Less pull than this is none: a rule of our own.
+const LETS_GO_N: f64 = 100.0;
+
 fn nothing(cx: &Context, out: &mut StageBuilder, end: End, found: &Found, nearest: &Trial) {
     let name = cx.hub_name(end);
-    let left = Value::new(Kind::Force, nearest.least_pull.high);
+    let celsius = |at| Value::new(Kind::Temperature, at);
     let heat = pattern(out, found, nearest);
-    let limit = found.limit.as_ref().map(|(limit, _)| Value::new(Kind::Temperature, *limit));
-    let within = limit.map_or_else(String::new, |limit| format!(" within {}", out.show(&limit)));
+    let limit = found.limit.as_ref();
+    let within = limit.map_or_else(String::new, |(limit, _)| {
+        format!(" within {}", celsius(*limit).show(cx.system))
+    });
     let hand = out.show(&Value::new(Kind::Power, at_hand(cx)));
+    let open_for = out.show(&Value::new(Kind::Time, window(cx)));
+    let left = Value::new(Kind::Force, nearest.least_pull.high);
+    let best = if left.si < LETS_GO_N {
+        format!(
+            "At best it lets go for less than that ({heat}): have the puller loaded and draw at once."
+        )
+    } else {
+        format!("At best {} of pull is left ({heat}).", out.show(&left))
+    };
     out.note(format!(
-        "{}: no heat up to {hand} opens it{within} in every case. Pull as it is heated, cool the shaft (ice or wet cloth beside the hub), use oil pressure where the hub is made for it, or give it up and cut it.",
+        "{}: no heat up to {hand} holds it open for {open_for}{within} in every case. {best} Else cool the shaft (ice or wet cloth beside the hub), use oil pressure where the hub is made for it, or give the hub up and cut it.",
         capital(&name)
     ));
-    let label = format!("Pull that heat leaves, {name}");
-    let source = Source::new(
-        "Search among powers and patterns, by finite elements",
-        "the case that opens last",
-        Basis::Computed,
-    );
-    let working =
-        Working::new("Pull that heat leaves", "F = least pull of all that was tried", left, source)
-            .term("P", "heat", Value::new(Kind::Power, nearest.power))
-            .term("T", "hottest spot of the hub", Value::new(Kind::Temperature, nearest.hottest));
-    out.number(&format!("{}.left", end.key()), label, left)
-        .second(format!(
-            "with {heat}, friction at its high end; it must still be shown to stay within the limit"
-        ))
+    if found.given.is_none()
+        && let Some((limit, whose)) = limit
+    {
+        let value = celsius(*limit);
+        let source = Source::new(
+            "Search among powers and patterns, by finite elements",
+            "the case that opens last",
+            Basis::Computed,
+        );
+        let working = Working::new(
+            "Heat that helps it off",
+            "T = limit, which was passed before it was open for w",
+            value,
+            source,
+        )
+        .term("w", "wanted open", Value::new(Kind::Time, window(cx)))
+        .term("P", "heat that came nearest", Value::new(Kind::Power, nearest.power))
+        .term("F", "least pull with it, high end", left);
+        out.number(
+            &format!("{}.temperature", end.key()),
+            format!("Heat the {name} to, at most"),
+            value,
+        )
+        .second(format!("its limit ({whose}); heat alone does not do it in every case"))
         .working(working);
-    if found.given.is_none() {
-        hottest(out, end, &name, found, nearest.hottest, None);
     }
 }
 
