@@ -74,7 +74,7 @@ pub const HEAT_DRIVER: Step = Step::new(
     "Heat driver hub to {heat.driver.temperature}, slide it home",
     "Heat evenly, oven or induction; check the bore with a contact thermometer and a go gauge \
      that shows {heat.clearance}. Key in, one smooth push to the stop, home within \
-     {heat.driver.seconds}; hold it there until it grips. If it sticks short, pull it back off at once. No steel hammer.",
+     {heat.driver.seconds}; hold it home until it grips. If it sticks short, pull it back off at once. No steel hammer.",
 )
 .when(When::Hot(End::Driver))
 .needs(&["oven or induction heater", "contact thermometer", "heat-proof gloves", "face shield"]);
@@ -84,7 +84,7 @@ pub const HEAT_DRIVEN: Step = Step::new(
     Stage::Heat,
     "Heat driven hub to {heat.driven.temperature}, slide it home",
     "As the first: even heat, bore checked hot, {heat.clearance} all round, key in, one smooth \
-     push to the stop, home within {heat.driven.seconds}, held there until it grips.",
+     push to the stop, home within {heat.driven.seconds}, held home until it grips.",
 )
 .when(When::Hot(End::Driven))
 .needs(&["oven or induction heater", "contact thermometer", "heat-proof gloves", "face shield"]);
