@@ -1,7 +1,8 @@
-//! The HTTP interface: jobs, plans and entries as JSON, described at `/api/openapi.json`.
+//! The HTTP interface: jobs, plans, entries and calculations as JSON, described at `/api/openapi.json`.
 
 use axum::extract::{Path, Query, State};
 use axum::http::StatusCode;
+use axum::http::header::CONTENT_TYPE;
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
 use axum::{Json, Router};
@@ -10,6 +11,7 @@ use job::{Act, Entry};
 use quantities::System;
 use records::{JobId, Listed, new_entry};
 use serde::Deserialize;
+use serde_json::Value;
 
 use crate::{PageError, Shop, openapi};
 
@@ -17,6 +19,8 @@ use crate::{PageError, Shop, openapi};
 pub(crate) fn routes() -> Router<Shop> {
     Router::new()
         .route("/api/openapi.json", get(|| async { Json(openapi::document()) }))
+        .route("/api/reckon", get(catalogue))
+        .route("/api/reckon/{name}", get(describe).post(ask))
         .route("/api/jobs", get(jobs))
         .route("/api/jobs/{id}/plan", get(plan))
         .route("/api/jobs/{id}/entries", post(enter))
@@ -36,6 +40,24 @@ impl IntoResponse for ApiError {
         let body = serde_json::json!({ "error": self.0.to_string() });
         (self.0.status(), Json(body)).into_response()
     }
+}
+
+async fn catalogue() -> Json<Vec<Value>> {
+    Json(reckon::all().map(reckon::describe).collect())
+}
+
+async fn describe(Path(name): Path<String>) -> Result<Json<Value>, ApiError> {
+    let calculation = reckon::calculation(&name).map_err(|_| PageError::NoPage)?;
+    Ok(Json(reckon::describe(calculation)))
+}
+
+/// Answers a JSON object of inputs as texts.
+async fn ask(Path(name): Path<String>, body: String) -> Result<Response, ApiError> {
+    reckon::calculation(&name).map_err(|_| PageError::NoPage)?;
+    let answered = reckon::ask_json(Some(&name), &body);
+    let status = if answered.is_ok() { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY };
+    let json = [(CONTENT_TYPE, "application/json")];
+    Ok((status, json, reckon::answer_line(&answered)).into_response())
 }
 
 async fn jobs(State(shop): State<Shop>) -> Result<Json<Vec<Listed>>, ApiError> {

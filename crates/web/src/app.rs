@@ -8,7 +8,9 @@ use axum::{Router, middleware};
 use tokio::net::TcpListener;
 use tower_http::compression::CompressionLayer;
 
-use crate::{PageError, Shop, api, assets, card, guard, hand, job_page, jobs, stage_page, steps};
+use crate::{
+    PageError, Shop, api, assets, card, guard, hand, job_page, jobs, reckon_page, stage_page, steps,
+};
 
 /// The largest form or job file that is taken, bytes.
 const LARGEST: usize = 1 << 20;
@@ -26,6 +28,8 @@ pub fn app(shop: Shop) -> Router {
         .route("/jobs/{id}/card.pdf", get(card::pdf))
         .route("/jobs/{id}/job.toml", get(card::file))
         .route("/jobs/{id}/{stage}", get(stage_page::show).post(stage_page::enter))
+        .route("/reckon", get(reckon_page::list))
+        .route("/reckon/{name}", get(reckon_page::show))
         .route("/hand", post(hand::keep))
         .route("/assets/{name}", get(assets::show));
     let guarded = middleware::from_fn_with_state(shop.clone(), guard::check);

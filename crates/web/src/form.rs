@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use job::plan::Missing;
+use job::plan::StagePlan;
 use maud::{Markup, html};
 use quantities::{Kind, System};
 
@@ -27,25 +27,26 @@ pub(crate) struct Refused {
     pub why: String,
 }
 
-/// The field that waits: the one at this place, or the first empty one of the table that the place
-/// names; where no place is asked for, the first that the plan misses; else the first empty one.
+/// The field that waits: the one at the place that was asked for, or the first empty one of the
+/// table that the place names; where no place was asked for, the first that the plan misses; on a
+/// page that nothing was written on yet, the first. Otherwise none.
 pub(crate) fn waiting<'a>(
     groups: &'a [Group],
     opened: &Opened,
-    missing: &[Missing],
+    plan: &StagePlan,
     at: &str,
 ) -> Option<&'a Field> {
     let open = || fields::open(groups);
     let empty = |field: &&Field| opened.text_at(&field.place).is_empty();
     let asked = [at].into_iter().filter(|at| !at.is_empty());
-    let wanted = asked.chain(missing.iter().map(|item| item.place.as_str()));
+    let wanted = asked.chain(plan.missing.iter().map(|item| item.place.as_str()));
     let mut found = wanted.filter_map(|place| {
         let table = format!("{place}.");
         let within = |field: &&Field| field.place.starts_with(&table);
         let exact = fields::all(groups).find(|field| field.place == place);
         exact.or_else(|| open().filter(within).find(empty)).or_else(|| open().find(within))
     });
-    found.next().or_else(|| open().find(empty)).or_else(|| open().next())
+    found.next().or_else(|| open().find(|_| !plan.begun))
 }
 
 /// What a field shows: what was written, without the unit that stands beside the field.
@@ -94,10 +95,16 @@ pub(crate) fn groups(
 /// The strip above the fields.
 pub(crate) fn strip(now: Option<&Field>, system: System) -> Markup {
     html! {
-        @if let Some(field) = now {
-            p.say id="say" {
-                a.what href={ "#" (anchor(&field.place)) } { (field.say) }
-                span.unit { (field.face.unit(system)) }
+        p.say id="say" {
+            @match now {
+                Some(field) => {
+                    a.what href={ "#" (anchor(&field.place)) } { (field.say) }
+                    span.unit { (field.face.unit(system)) }
+                }
+                None => {
+                    a.what href="#entry" { "Nothing is missing here; write over what has changed." }
+                    span.unit {}
+                }
             }
         }
     }
@@ -161,8 +168,9 @@ impl Form<'_> {
         let wordy = row.fields.iter().any(|field| {
             matches!(field.face, Face::Words(_) | Face::Texts(_) | Face::Quantities(_))
         });
+        let columns = columns && !wordy;
         html! {
-            div.row.(width(row.fields.len())).wordy[wordy && !many].table[columns] {
+            div.row.(width(row.fields.len())).wordy[wordy].table[columns] {
                 span.label { (row.label) @if many && !unit.is_empty() { small { (unit) } } }
                 @for field in &row.fields { (self.field(field, many, columns)) }
             }
@@ -206,11 +214,11 @@ impl Form<'_> {
         let refused = self.asked.refused.get(&field.place);
         let value = refused.map_or(shown, |refused| refused.typed.as_str());
         match &field.face {
-            Face::Choice(choices) => self.select(field, choices, value),
+            Face::Choice(choices, usual) => self.select(field, choices, usual, value),
             Face::YesNo => {
                 let choices = ["yes", "no"]
                     .map(|word| fields::Choice { value: word.into(), words: word.into() });
-                self.select(field, &choices, value)
+                self.select(field, &choices, "", value)
             }
             face => self.input(field, face, value, refused.is_some()),
         }
@@ -218,7 +226,7 @@ impl Form<'_> {
 
     fn input(&self, field: &Field, face: &Face, value: &str, wrong_now: bool) -> Markup {
         let placeholder = match face {
-            Face::Words(example) | Face::Texts(example) => Some(*example),
+            Face::Words(example) | Face::Texts(example) | Face::Code(example) => Some(*example),
             _ => None,
         };
         let digits = matches!(face, Face::Quantity(Kind::Size | Kind::Gap | Kind::Length));
@@ -234,7 +242,13 @@ impl Form<'_> {
         }
     }
 
-    fn select(&self, field: &Field, choices: &[fields::Choice], value: &str) -> Markup {
+    fn select(
+        &self,
+        field: &Field,
+        choices: &[fields::Choice],
+        usual: &str,
+        value: &str,
+    ) -> Markup {
         let known = value.is_empty() || choices.iter().any(|choice| choice.value == value);
         let wrong_now = self.asked.refused.contains_key(&field.place);
         html! {
@@ -242,7 +256,7 @@ impl Form<'_> {
                 aria-invalid=[wrong_now.then_some("true")]
                 aria-describedby=[wrong_now.then(|| wrong(&field.place))]
                 autofocus[self.calls(field)] data-waits=[self.waits(field).then_some("")] {
-                option value="" selected[value.is_empty()] { "" }
+                option value="" selected[value.is_empty()] { (usual) }
                 @for choice in choices {
                     option value=(choice.value) selected[choice.value == value] { (choice.words) }
                 }

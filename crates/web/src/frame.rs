@@ -65,6 +65,7 @@ fn head_of_book(cover: &Cover) -> Markup {
         header.cover {
             a.home href="/" { "Hubwright" }
             a href="/" aria-current=[on_list.then_some("page")] { "Jobs" }
+            a href="/reckon" aria-current=[(cover.here == "/reckon").then_some("page")] { "Reckon" }
             form.units method="post" action="/hand" {
                 input type="hidden" name="back" value=(cover.here);
                 div role="group" aria-label="Units" {

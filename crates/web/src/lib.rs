@@ -28,6 +28,7 @@ mod marks;
 mod numbers;
 mod openapi;
 mod opened;
+mod reckon_page;
 mod shop;
 mod spine;
 mod stage_page;

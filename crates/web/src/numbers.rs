@@ -21,7 +21,7 @@ fn row(number: &Number, system: System) -> Markup {
         @if let Some(working) = &number.working {
             details.number.(size) id=(id) {
                 summary { (face(number, system)) (equals()) }
-                (working::slip(working, number, system))
+                (working::slip(working, &number.label, system))
             }
         } @else {
             div.number.(size) id=(id) { div.plain { (face(number, system)) } }

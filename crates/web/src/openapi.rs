@@ -17,6 +17,35 @@ pub(crate) fn document() -> Json {
             "/api/openapi.json": {
                 "get": { "summary": "This document", "responses": { "200": answer("The document", &json!({ "type": "object" })) } }
             },
+            "/api/reckon": {
+                "get": {
+                    "summary": "The catalogue of calculations",
+                    "responses": { "200": answer("The calculations", &json!({ "type": "array", "items": reference("Calculation") })) }
+                }
+            },
+            "/api/reckon/{name}": {
+                "get": {
+                    "summary": "What the catalogue says of one calculation",
+                    "parameters": [name()],
+                    "responses": { "200": answer("The calculation", &reference("Calculation")), "404": error("There is no such calculation") }
+                },
+                "post": {
+                    "summary": "Asks one calculation",
+                    "parameters": [name()],
+                    "requestBody": {
+                        "required": true,
+                        "content": { "application/json": { "schema": {
+                            "type": "object", "description": "Inputs by name, each a text with its unit, or several in an array",
+                            "additionalProperties": { "anyOf": [{ "type": ["string", "number"] }, { "type": "array", "items": { "type": ["string", "number"] } }] }
+                        } } }
+                    },
+                    "responses": {
+                        "200": answer("Results by name, and their working", &reference("Answer")),
+                        "404": error("There is no such calculation"),
+                        "422": error("No answer: an input is missing or does not read, or the case is outside what it holds for")
+                    }
+                }
+            },
             "/api/jobs": {
                 "get": {
                     "summary": "All jobs, the one written last first",
@@ -63,6 +92,10 @@ fn id() -> Json {
     json!({ "name": "id", "in": "path", "required": true, "schema": { "type": "string", "format": "uuid" } })
 }
 
+fn name() -> Json {
+    json!({ "name": "name", "in": "path", "required": true, "schema": { "type": "string" }, "example": "torque" })
+}
+
 fn reference(name: &str) -> Json {
     json!({ "$ref": format!("#/components/schemas/{name}") })
 }
@@ -88,6 +121,18 @@ fn schemas() -> Json {
         })
     };
     json!({
+        "Calculation": {
+            "type": "object", "required": ["name", "does", "inputs", "outputs", "valid", "source"],
+            "properties": {
+                "name": text, "does": text, "valid": text, "source": text,
+                "inputs": { "type": "array", "items": { "type": "object" } },
+                "outputs": { "type": "array", "items": { "type": "object" } }
+            }
+        },
+        "Answer": {
+            "type": "object", "required": ["results", "working"],
+            "properties": { "results": { "type": "object" }, "working": { "type": "array", "items": { "type": "object" } } }
+        },
         "Error": { "type": "object", "required": ["error"], "properties": { "error": text } },
         "Job": {
             "type": "object",

@@ -78,7 +78,7 @@ fn page(
 fn book(shop: &Shop, opened: &Opened, stage: Stage, asked: &Asked) -> Markup {
     let groups = fields::of(stage, opened);
     let plan = opened.plan.stage(stage);
-    let now = form::waiting(&groups, opened, &plan.missing, &asked.at);
+    let now = form::waiting(&groups, opened, plan, &asked.at);
     html! {
         div.book id="book" {
             (spine(opened, Some(stage)))

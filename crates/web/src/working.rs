@@ -1,14 +1,13 @@
 //! The working of a number on a slip: formula in letters, values put in, where they are from.
 
-use job::plan::Number;
 use maud::{Markup, html};
 use quantities::{System, Working};
 
-/// The slip under a number.
-pub(crate) fn slip(working: &Working, number: &Number, system: System) -> Markup {
+/// The slip under a number of this label.
+pub(crate) fn slip(working: &Working, label: &str, system: System) -> Markup {
     html! {
         div.slip {
-            @if working.name != number.label { p.found { (working.name) } }
+            @if working.name != label { p.found { (working.name) } }
             @for line in working.formula.lines() { p.equation { (letters(line, working)) } }
             p.equation.put-in { (result_side(working)) " = " (working.put_in(system)) }
             p.equation.result { (result_side(working)) " = " b { (working.result.show(system)) } }

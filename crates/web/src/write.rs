@@ -206,7 +206,7 @@ fn value(face: &Face, typed: &str, system: System) -> Written {
         Face::Quantities(_) => Written::List(parts().map(with_unit).collect()),
         Face::Texts(_) | Face::Several(_) => Written::List(parts().map(str::to_owned).collect()),
         Face::YesNo => Written::Flag(typed == "yes"),
-        Face::Words(_) | Face::Choice(_) => Written::Text(typed.to_owned()),
+        Face::Words(_) | Face::Code(_) | Face::Choice(..) => Written::Text(typed.to_owned()),
     }
 }
 

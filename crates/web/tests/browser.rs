@@ -353,6 +353,9 @@ async fn no_page_hinders_anybody() {
         ("drawing", format!("/jobs/{id}/drawing")),
         ("new", format!("/jobs/{new}")),
         ("new-lineup", format!("/jobs/{new}/lineup")),
+        ("reckon", "/reckon".to_owned()),
+        ("reckon-torque", "/reckon/torque?power=90&speed=1480".to_owned()),
+        ("reckon-wrong", "/reckon/torque?power=90+furlong".to_owned()),
         ("nothing", "/nothing".to_owned()),
     ]);
     let browser = Browser::open().await;

@@ -422,10 +422,13 @@ async fn every_route_that_the_interface_describes_answers() {
     assert_eq!(document["openapi"], "3.1.0");
     let paths = document["paths"].as_object().unwrap();
     for (path, methods) in paths {
-        let path = path.replace("{id}", &id.to_string());
+        let path = path.replace("{id}", &id.to_string()).replace("{name}", "torque");
         for (method, says) in methods.as_object().unwrap() {
             let request = match method.as_str() {
                 "get" => get(&path),
+                _ if path.contains("/reckon/") => {
+                    send_json(&path, &json!({ "power": "90 kW", "speed": "1480 rpm" }))
+                }
                 _ => send_json(
                     &path,
                     &json!({ "by": "T.B.", "act": { "note": { "stage": "gap", "text": "hot" } } }),
@@ -437,7 +440,7 @@ async fn every_route_that_the_interface_describes_answers() {
             assert!(answer.json().is_object() || answer.json().is_array());
         }
     }
-    assert_eq!(paths.len(), 4);
+    assert_eq!(paths.len(), 6);
 }
 
 fn send_json(path: &str, body: &Json) -> Request<Body> {
@@ -526,4 +529,33 @@ async fn one_of_several_is_ticked_and_unticked() {
     assert_eq!(press("dusty").await, StatusCode::SEE_OTHER);
     assert!(running().await.hardships.is_empty());
     assert_eq!(press("pretty").await, StatusCode::BAD_REQUEST);
+}
+
+/// 90 kW at 1480 rpm: P = T·2π·n gives 580.7 N·m.
+#[tokio::test]
+async fn a_calculation_is_asked_alone_with_bare_numbers() {
+    let held = common::shop().await;
+    let page = ask(&held, get("/reckon/torque?power=90&speed=1480")).await;
+    assert_eq!(page.status, StatusCode::OK);
+    assert!(page.body.contains("<b>581</b>") && page.body.contains("Source: "));
+    let inch = ask(&held, get("/reckon/torque?power=120.7+hp&speed=1480&service_factor=")).await;
+    assert!(inch.body.contains("<b>581</b>"), "a typed unit does not win");
+}
+
+#[tokio::test]
+async fn a_calculation_says_which_input_is_wrong_and_keeps_what_was_typed() {
+    let held = common::shop().await;
+    let page = ask(&held, get("/reckon/torque?power=90+furlong&speed=1480")).await;
+    assert_eq!(page.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(
+        page.body.contains("value=\"90 furlong\"") && page.body.contains("id=\"wrong-i-power\"")
+    );
+    let missing = ask(&held, get("/reckon/torque?power=90")).await;
+    assert!(missing.body.contains("id=\"wrong-i-speed\""));
+    let outside = ask(&held, get("/reckon/torque?power=-90&speed=1480")).await;
+    assert_eq!(outside.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(outside.body.contains("no answer"));
+    assert_eq!(ask(&held, get("/reckon/nothing")).await.status, StatusCode::NOT_FOUND);
+    let list = ask(&held, get("/reckon?q=shim")).await;
+    assert!(list.body.contains("/reckon/shim") && !list.body.contains("/reckon/torque"));
 }

@@ -13,7 +13,7 @@ pub(super) fn groups(opened: &Opened) -> Vec<Group> {
         Row::one(nut, "closeup.prevailing_torque", torque.clone()),
         Row::one("Torque put on", "closeup.torque_done", torque),
         Row::one("Grease put in", "closeup.grease_used", Face::Words("name and amount")),
-        Row::one("Closed up on", "closeup.closed", Face::Words("2026-11-25")),
+        Row::one("Closed up on", "closeup.closed", Face::Code("2026-11-25")),
     ];
     vec![Group::new("Bolts and grease", "as this job has them", rows), rooms(opened)]
 }

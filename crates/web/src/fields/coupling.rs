@@ -14,12 +14,15 @@ pub(super) fn groups(opened: &Opened) -> Vec<Group> {
 
 fn kind(opened: &Opened) -> Group {
     let kinds = couplings::kinds().iter().map(|kind| Choice::new(kind.name(), kind.title()));
-    let mut rows =
-        vec![Row::one("Kind of coupling", "coupling.kind", Face::Choice(kinds.collect()))];
+    let mut rows = vec![Row::one(
+        "Kind of coupling",
+        "coupling.kind",
+        Face::Choice(kinds.collect(), String::new()),
+    )];
     let forms =
         couplings::kind(&opened.job.file.coupling.kind).map_or(&[][..], |kind| kind.forms());
     if forms.len() > 1 {
-        let form = Face::named(forms.iter().map(|form| form.name));
+        let form = Face::named(forms.iter().map(|form| form.name)).or(forms[0].name);
         rows.push(Row::one("How it is built", "coupling.form", form));
     }
     rows.push(Row::one("Balanced as an assembly", "coupling.balanced", Face::YesNo));

@@ -12,7 +12,7 @@ pub(super) fn groups(opened: &Opened) -> Vec<Group> {
         Row::ends(opened, label, move |end| format!("fit.{}.{key}", end.key()), face)
     };
     let wanted = vec![
-        row("Class, hole first", "class", &Face::Words("H7/p6")),
+        row("Class, hole first", "class", &Face::Code("H7/p6")),
         row("Least interference", "least", &allowance),
         row("Greatest interference", "greatest", &allowance),
     ];

@@ -16,7 +16,7 @@ fn seen(opened: &Opened) -> Group {
     let findings = kind.map_or(&[][..], |kind| kind.findings());
     let findings = findings.iter().map(|finding| Choice::new(finding.id, finding.seen));
     let rows = vec![
-        Row::one("Opened on", "inspection.opened", Face::Words("2026-11-25")),
+        Row::one("Opened on", "inspection.opened", Face::Code("2026-11-25")),
         Row::one("Time in service", "inspection.in_service", Face::Hours),
         Row::one("What is seen", "inspection.seen", Face::Several(findings.collect())),
         Row::one("Anything else", "inspection.note", Face::Words("what was seen")),

@@ -132,14 +132,15 @@ fn sweep(opened: &Opened) -> Group {
 
 fn dials_seldom(opened: &Opened) -> Group {
     let kind = Face::choice(&[("rim", "rim"), ("face", "face")]);
-    let rides_on = Face::Choice(
-        End::BOTH.map(|end| Choice::new(end.key(), format!("the {}", opened.name(end)))).into(),
+    let rides_on = Face::end(opened, "the");
+    let side = Face::choice(&[("outside", "outside"), ("inside", "inside")]).or("outside");
+    let view = Face::Choice(
+        vec![
+            Choice::new("from-driver", format!("behind the {}", opened.name(End::Driver))),
+            Choice::new("from-driven", format!("behind the {}", opened.name(End::Driven))),
+        ],
+        format!("(behind the {})", opened.name(End::Driver)),
     );
-    let side = Face::choice(&[("outside", "outside"), ("inside", "inside")]);
-    let view = Face::Choice(vec![
-        Choice::new("from-driver", format!("behind the {}", opened.name(End::Driver))),
-        Choice::new("from-driven", format!("behind the {}", opened.name(End::Driven))),
-    ]);
     let row = |label: &str, key: &str, face: &Face| dial_row(opened, label, key, face);
     let rows = vec![
         row("What it reads", "kind", &kind),

@@ -2,7 +2,7 @@
 
 use quantities::Kind;
 
-use super::{Choice, Face, Group, Row};
+use super::{Face, Group, Row};
 use crate::opened::Opened;
 use job::file::End;
 
@@ -13,16 +13,14 @@ pub(super) fn groups(opened: &Opened) -> Vec<Group> {
 fn job() -> Group {
     let rows = vec![
         Row::one("Name of the job", "job.title", Face::Words("Sea-water pump 2")),
-        Row::one("Number in the book", "job.number", Face::Words("41")),
+        Row::one("Number in the book", "job.number", Face::Code("41")),
         Row::one("Works", "job.works", Face::Words("where it stands")),
     ];
     Group::new("The job", "", rows)
 }
 
 fn duty(opened: &Opened) -> Group {
-    let moves = Face::Choice(
-        End::BOTH.map(|end| Choice::new(end.key(), format!("the {}", opened.name(end)))).into(),
-    );
+    let moves = Face::end(opened, "the").or(&format!("the {}", opened.name(End::Driver)));
     let rows = vec![
         Row::one("Power", "machines.power", Face::Quantity(Kind::Power)),
         Row::one("Speed", "machines.speed", Face::Quantity(Kind::Speed)),
@@ -83,7 +81,7 @@ fn seldom() -> Group {
     let units = Face::choice(&[("metric", "mm, N·m, °C"), ("inch", "in, lbf·ft, °F")]);
     let rows = vec![
         Row::one("Units of the job", "job.units", units),
-        Row::one("Begun on", "job.written", Face::Words("2026-11-25")),
+        Row::one("Begun on", "job.written", Face::Code("2026-11-25")),
         Row::one("Begun by", "job.by", Face::Words("initials")),
         Row::one("For the next person", "job.note", Face::Words("what they should know")),
         Row::one(

@@ -67,10 +67,12 @@ pub(crate) enum Face {
     Quantities(Kind),
     /// Words, such as these.
     Words(&'static str),
+    /// A short text without spaces: a class, a thread, a day.
+    Code(&'static str),
     /// Several texts with semicolons between them, such as these.
     Texts(&'static str),
-    /// One of these.
-    Choice(Vec<Choice>),
+    /// One of these; where nothing is chosen, the words that say what then holds.
+    Choice(Vec<Choice>, String),
     /// Yes, no, or not said.
     YesNo,
     /// As many of these as hold, each with a box of its own.
@@ -177,7 +179,21 @@ impl Field {
 impl Face {
     fn choice(choices: &[(&str, &str)]) -> Self {
         let one = |(value, words): &(&str, &str)| Choice::new(*value, *words);
-        Self::Choice(choices.iter().map(one).collect())
+        Self::Choice(choices.iter().map(one).collect(), String::new())
+    }
+
+    /// What holds where nothing is chosen.
+    fn or(self, usual: &str) -> Self {
+        match self {
+            Self::Choice(choices, _) => Self::Choice(choices, format!("({usual})")),
+            other => other,
+        }
+    }
+
+    /// One of the two machines.
+    fn end(opened: &Opened, words: &str) -> Self {
+        let one = |end: End| Choice::new(end.key(), format!("{words} {}", opened.name(end)));
+        Self::Choice(End::BOTH.map(one).into(), String::new())
     }
 
     fn several(choices: &[(&str, &str)]) -> Self {
@@ -185,7 +201,8 @@ impl Face {
     }
 
     fn named<'a>(names: impl IntoIterator<Item = &'a str>) -> Self {
-        Self::Choice(names.into_iter().map(|name| Choice::new(name, name)).collect())
+        let one = |name| Choice::new(name, name);
+        Self::Choice(names.into_iter().map(one).collect(), String::new())
     }
 
     /// The unit that stands beside the field.
@@ -193,9 +210,7 @@ impl Face {
         match self {
             Self::Quantity(kind) | Self::Quantities(kind) => kind.unit(system).name(),
             Self::Hours => "h",
-            Self::Words(_) | Self::Texts(_) | Self::Choice(_) | Self::YesNo | Self::Several(_) => {
-                ""
-            }
+            _ => "",
         }
     }
 }
@@ -262,7 +277,9 @@ mod tests {
     /// Writes what the field shows as an example, in the words of either system.
     fn written(face: &Face, system: System) -> Vec<Written> {
         match face {
-            Face::Choice(choices) => choices.iter().map(|one| one.value.as_str().into()).collect(),
+            Face::Choice(choices, _) => {
+                choices.iter().map(|one| one.value.as_str().into()).collect()
+            }
             Face::YesNo => vec![Written::Flag(true), Written::Flag(false)],
             Face::Texts(_) => vec![Written::List(vec!["nitrile".into()])],
             Face::Several(choices) => {
@@ -281,7 +298,7 @@ mod tests {
                 kind.dimension().examples()[usize::from(system == System::Inch)].to_owned()
             }
             Face::Hours => "4 h".to_owned(),
-            Face::Words(example @ ("H7/p6" | "2026-11-25" | "M16")) => (*example).to_owned(),
+            Face::Code(example) => (*example).to_owned(),
             _ => "some words".to_owned(),
         }
     }

@@ -31,7 +31,7 @@ fn holds(opened: &Opened) -> Group {
     let rows = vec![
         asked("Threaded puller holes", "puller_holes"),
         row("How many of them", "holes", &Face::Quantity(Kind::Count)),
-        row("Their thread", "hole_thread", &Face::Words("M16")),
+        row("Their thread", "hole_thread", &Face::Code("M16")),
         asked("Jaws hold square behind it", "jaws_hold"),
         asked("Shaft’s end takes the push", "end_takes_push"),
         asked("Room in front for a puller", "room"),

@@ -35,8 +35,8 @@ fn sheet() -> Group {
 fn bolts() -> Group {
     let rows = vec![
         row("Bolts in one flange, cover or pack", "bolts.count", COUNT),
-        row("Size of the bolts", "bolts.size", Face::Words("M16 or 5/8-11")),
-        row("Class or grade", "bolts.grade", Face::Words("8.8 or grade 5")),
+        row("Size of the bolts", "bolts.size", Face::Code("M16")),
+        row("Class or grade", "bolts.grade", Face::Code("8.8")),
         row("Tightening torque", "bolts.torque", TORQUE),
         row("Threads for that torque", "bolts.threads", threads()),
         row("Diameter of the bolt circle", "bolts.circle", LENGTH),
@@ -103,7 +103,7 @@ fn more() -> Group {
         row("Torsional stiffness", "torsional_stiffness", TORQUE),
         row("Backlash when new, as an angle", "backlash", Face::Quantity(Kind::Degrees)),
         row("Set screws in one hub", "setscrew.count", COUNT),
-        row("Size of the set screws", "setscrew.size", Face::Words("M10 or 3/8-16")),
+        row("Size of the set screws", "setscrew.size", Face::Code("M10")),
         row("Torque of the set screws", "setscrew.torque", TORQUE),
     ];
     Group::new("Masses, stiffness, set screws", "from the sheet", rows).folded()

@@ -134,6 +134,7 @@ fn key_seldom(opened: &Opened, end: End) -> Group {
         ("round", "round at both ends"),
         ("half", "round at one end"),
     ]);
+    let ends = ends.or("square at both ends");
     let one = |label: &str, key: &str, face: Face| {
         Row::new(label, vec![Field::new(place(key), format!("{label}, {name}"), "", face)])
     };
