@@ -248,7 +248,7 @@ mod tests {
     fn opened(text: &str) -> Opened {
         let file = job::read(text).unwrap();
         let id = "0190b3a5-0000-7000-8000-000000000000".parse().unwrap();
-        Opened::of(id, records::book_of_file(&file, "R.A."), None, job::plan::Depth::Quick)
+        Opened::of(id, records::book_of_file(&file, "R.A."), None)
     }
 
     /// One job with dials of both kinds, and every field that it has.

@@ -18,27 +18,9 @@ pub(super) fn groups(opened: &Opened) -> Vec<Group> {
             Face::Quantity(Kind::Stress),
         ),
     ];
-    let mut groups = vec![Group::new("Coming off", "", rows), heated(), holds(opened)];
+    let mut groups = vec![Group::new("Coming off", "", rows), holds(opened)];
     groups.extend(inspection::groups(opened));
     groups
-}
-
-/// Heat to get a hub off; what goes into the metal.
-fn heated() -> Group {
-    let power = Face::Quantity(Kind::Power);
-    let rows = vec![
-        Row::one("Heat into the body", "removal.power_body", power.clone()),
-        Row::one("Heat into flange or gear ring", "removal.power_flange", power.clone()),
-        Row::one("Heated for: 5 min", "removal.heat_for", Face::Quantity(Kind::Minutes)),
-        Row::one("All the heat at hand: 20 kW", "removal.power_at_hand", power),
-        Row::one("To stay open for: 30 s", "removal.window", Face::Quantity(Kind::Time)),
-        Row::one(
-            "Open means clearance of: 0.02 mm",
-            "removal.clearance",
-            Face::Quantity(Kind::Allowance),
-        ),
-    ];
-    Group::new("Heating it off", "of a gas burner’s heat a third to a half goes in", rows)
 }
 
 /// What a hub and its shaft end offer to whoever pulls it.
