@@ -347,8 +347,23 @@ mod tests {
         }
     }
 
+    /// Places, by a part of their name, that have no field yet.
+    const FILE_ALONE: [&str; 11] = [
+        "heat.assume.",
+        ".near.",
+        "heat.heated_to",
+        "heat.power",
+        "heat.time_wanted",
+        "removal.clearance",
+        "removal.heat_for",
+        "removal.power_at_hand",
+        "removal.power_body",
+        "removal.power_flange",
+        "removal.window",
+    ];
+
     /// What the job file can say can be said in the pages. Still lacking, so that what the flow of
-    /// heat assumes is set in the job file alone as yet: `heat.assume`, `removal.*.near`.
+    /// heat needs and assumes is set in the job file alone as yet: [`FILE_ALONE`].
     #[test]
     fn every_place_of_the_job_file_has_a_field() {
         let schema = job::schema();
@@ -359,7 +374,7 @@ mod tests {
             let plain = canonical(&schema, &field.place);
             places.remove(&plain);
         }
-        places.retain(|place| !place.starts_with("heat.assume.") && !place.contains(".near."));
+        places.retain(|place| !FILE_ALONE.iter().any(|part| place.contains(part)));
         assert_eq!(places, BTreeSet::new());
     }
 
