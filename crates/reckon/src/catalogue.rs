@@ -25,6 +25,7 @@ mod removal;
 mod running;
 mod sizes;
 mod taper;
+mod train;
 mod uncertainty;
 mod wear;
 
@@ -53,6 +54,7 @@ pub(crate) const ALL: &[&[Calculation]] = &[
     levels::ALL,
     feet::ALL,
     moves::ALL,
+    train::ALL,
     closeup::ALL,
     grease::ALL,
     running::ALL,

@@ -19,7 +19,7 @@ struct Case {
     /// What is put in.
     inputs: &'static [(&'static str, &'static str)],
     /// What must come out, as printed: half of the last digit is allowed, or the ± that stands
-    /// beside it.
+    /// beside it. A name followed by ± wants the half-width itself.
     wants: &'static [(&'static str, &'static str)],
 }
 

@@ -4,7 +4,8 @@ use lineup::Estimate;
 use lineup::foot::{
     Corner, FootKind, FootReadings, PlacedGap, Twist, highest_rise, kind, out_of_plane,
 };
-use lineup::shims::{Pack, pack, repack};
+use lineup::moves::FootPlane;
+use lineup::shims::{Pack, pack, reachable, repack};
 use quantities::{Basis, Kind, Length, Physical, Power, Source};
 use tables::limits::SOFT_FOOT;
 use tables::shims;
@@ -138,6 +139,23 @@ pub(super) const ALL: &[Calculation] = &[
         answer: changed_pack,
     },
     Calculation {
+        name: "whole-moves",
+        does: "The moves up and down that whole shims allow at a foot.",
+        inputs: &[
+            Input::quantity("there", Kind::Offset, "height of the pack that lies there").optional(),
+            Input::quantities("pack", Kind::Allowance, "or its shims, one by one").optional(),
+            STOCK,
+            UNITS,
+            MOST,
+            Input::quantity("low", Kind::Offset, "lowest move wanted"),
+            Input::quantity("high", Kind::Offset, "highest move wanted"),
+        ],
+        outputs: &[Output::value("moves", Kind::Allowance, "every move between them")],
+        valid: "shims added on top, or the pack made anew",
+        source: EXACT,
+        answer: whole_moves,
+    },
+    Calculation {
         name: "first-pack",
         does: "The pack that a motor starts on, so that it can be lowered later.",
         inputs: &[Input::quantity("power", Kind::Power, "power of the motor")],
@@ -231,6 +249,20 @@ fn changed_pack(given: &Given) -> Result<Answer, ReckonError> {
     let change = repack(&there, given.quantity("wanted")?, &stock(given)?, most(given)?)?;
     let answer = with_pack(given.answer(), &change.pack);
     Ok(answer.with("take_out", change.take_out).with("put_in", change.put_in))
+}
+
+fn whole_moves(given: &Given) -> Result<Answer, ReckonError> {
+    let foot = FootPlane {
+        shims: given.optional("there"),
+        pack: given.quantities("pack"),
+        ..FootPlane::new("foot", Length::default())
+    };
+    let ends = (given.quantity("low")?, given.quantity("high")?);
+    let beyond = |length: &Length| length.si().abs() >= 1.0;
+    if [ends.0, ends.1].into_iter().chain(foot.shims).any(|length| beyond(&length)) {
+        return Err(ReckonError::not_valid("a move or a pack of a metre and more"));
+    }
+    Ok(given.answer().with("moves", reachable(&foot, &stock(given)?, most(given)?, ends)?))
 }
 
 fn first(given: &Given) -> Result<Answer, ReckonError> {

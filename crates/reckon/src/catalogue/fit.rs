@@ -128,6 +128,12 @@ pub(super) const ALL: &[Calculation] = &[
         inputs: &[
             Input::quantity("shaft", Kind::Size, "shaft at 20 °C, with its ±"),
             Input::quantity("bore", Kind::Size, "bore at 20 °C, with its ±"),
+            Input::quantity(
+                "shared",
+                Kind::Allowance,
+                "part of both ±, when one was set on the other",
+            )
+            .or("0 mm"),
             Input::quantity("rz_hub", Kind::Roughness, "Rz of the bore").optional(),
             Input::quantity("rz_shaft", Kind::Roughness, "Rz of the shaft").optional(),
             Input::quantity("ra_hub", Kind::Roughness, "or Ra of the bore").optional(),
@@ -138,7 +144,7 @@ pub(super) const ALL: &[Calculation] = &[
             Output::value("flattening", Kind::Allowance, "what flattening takes"),
             Output::value("effective", Kind::Allowance, "what is left to press with"),
         ],
-        valid: "sizes measured apart from each other; turned, reamed or ground surfaces",
+        valid: "sizes measured apart from each other but for what they share; turned, reamed or ground surfaces",
         source: Source::new(
             "ISO 286-1; DIN 7190-1 for Rz, common practice for Ra",
             "flattening",
@@ -223,7 +229,8 @@ fn interference(given: &Given) -> Result<Answer, ReckonError> {
         (2, _, Some((hub, shaft))) => flattening_from_ra(hub, shaft),
         _ => return Err(ReckonError::not_valid("roughness wants Rz of both parts, or Ra of both")),
     };
-    let found = Interference::new(given.estimate("shaft")?, given.estimate("bore")?, flattening)?;
+    let (shaft, bore) = (given.estimate("shaft")?, given.estimate("bore")?);
+    let found = Interference::sharing(shaft, bore, given.quantity("shared")?, flattening)?;
     let answer = given.answer().with("measured", found.measured);
     let answer = answer.with("flattening", found.flattening).with("effective", found.effective);
     Ok(answer.shown_by([found.working(), found.effective_working()]))

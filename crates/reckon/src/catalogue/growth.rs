@@ -2,13 +2,14 @@
 
 use lineup::clock::Clock;
 use lineup::dial::{Dial, Surface};
+use lineup::drift::{Span, drift};
 use lineup::growth::{
     PlaneGrowth, Support, growth_line, support_growth, target, target_readings, target_working,
 };
 use lineup::line::Line;
 use lineup::sag::Sag;
 use lineup::{Estimate, Layout, Machine, Plane};
-use quantities::{Basis, Kind, Length, Physical, Source, TemperatureInterval};
+use quantities::{Basis, Kind, Length, Physical, Ratio, Source, TemperatureInterval};
 use tables::growth::{support_of, supports};
 
 use super::choices::{MACHINE_NAMES, MACHINES, POSITIONS, VIEW_NAMES, VIEWS, clocks};
@@ -87,6 +88,31 @@ pub(super) const ALL: &[Calculation] = &[
         valid: "growth straight between and beyond the foot planes",
         source: Source::new("growth lines of both machines", "", Basis::Computed),
         answer: cold,
+    },
+    Calculation {
+        name: "line-drift",
+        does: "How a line-up wanders over the years, and when it reaches its limit.",
+        inputs: &[
+            Input::quantities("years", Kind::Number, "years between two visits"),
+            Input::quantities(
+                "changes",
+                Kind::Offset,
+                "offset found less offset left, each with its ±",
+            ),
+            Input::quantity("now", Kind::Offset, "offset as it is left now").optional(),
+            Input::quantity("limit", Kind::Offset, "offset to stay within").optional(),
+        ],
+        outputs: &[
+            Output::value("per_year", Kind::Offset, "steady drift in a year"),
+            Output::value(
+                "years_left",
+                Kind::Number,
+                "years until it reaches the limit, when it surely drifts",
+            ),
+        ],
+        valid: "a drift that goes on as it did",
+        source: Source::new("least squares through nothing", "each span by its ±", Basis::Computed),
+        answer: wander,
     },
     Calculation {
         name: "target-readings",
@@ -182,6 +208,20 @@ fn cold(given: &Given) -> Result<Answer, ReckonError> {
     let answer = answer.with("slope", target.slope(Plane::Vertical));
     let working = |at: &Length| target_working(&fixed, &moving, Plane::Vertical, *at);
     Ok(answer.shown_by(wanted.iter().map(working)))
+}
+
+fn wander(given: &Given) -> Result<Answer, ReckonError> {
+    let years = given.quantities::<Ratio>("years");
+    let changes = given.estimates::<Length>("changes");
+    if years.len() != changes.len() {
+        return Err(ReckonError::not_valid("years and changes differ in number"));
+    }
+    let spans = years.into_iter().zip(changes);
+    let drift = drift(spans.map(|(years, change)| Span { years: years.value, change }).collect())?;
+    let ends = given.optional::<Length>("now").zip(given.optional("limit"));
+    let left = ends.and_then(|(now, limit)| drift.reaches(now, limit));
+    let answer = given.answer().with("per_year", drift.per_year).with("years_left", left);
+    Ok(answer.shown_by([drift.working(Kind::Offset)]))
 }
 
 fn aim(given: &Given) -> Result<Answer, ReckonError> {

@@ -1,7 +1,9 @@
 //! Keys: standard sizes, and the room around them.
 
 use mechanics::keys::balance::{BalanceKey, LengthRule};
-use mechanics::keys::room::{TopSizes, across_keyway, chord_height, side_fit, top_clearance};
+use mechanics::keys::room::{
+    TopSizes, across_keyway, chord_height, leaning, side_fit, top_clearance,
+};
 use quantities::{Basis, Kind, Length, Source};
 use tables::ansi_b17_1::{self, Class, Shape};
 use tables::iso_r_773::{self, Seat};
@@ -147,6 +149,32 @@ pub(super) const ALL: &[Calculation] = &[
         answer: side_play,
     },
     Calculation {
+        name: "key-lean",
+        does: "Room at the sides of a key whose keyways lean against each other.",
+        inputs: &[
+            Input::quantity("hub_keyway", Kind::Size, "width of the hub’s keyway, with its ±"),
+            Input::quantity("shaft_keyway", Kind::Size, "width of the shaft’s keyway, with its ±"),
+            Input::quantity("key", Kind::Size, "width of the key, with its ±"),
+            Input::quantity(
+                "hub_lean",
+                Kind::Allowance,
+                "how far the hub’s keyway departs over the key’s length",
+            ),
+            Input::quantity(
+                "shaft_lean",
+                Kind::Allowance,
+                "the same of the shaft’s, with its sign",
+            ),
+        ],
+        outputs: &[
+            Output::value("room", Kind::Allowance, "room left; − binds"),
+            Output::value("lean", Kind::Allowance, "how far one leans against the other"),
+        ],
+        valid: "a straight key; a tight key follows the shaft",
+        source: Source::new("geometry", "", Basis::Computed),
+        answer: lean,
+    },
+    Calculation {
         name: "key-for-balance",
         does: "Length of a plain key that keeps a balanced hub and shaft in balance together.",
         inputs: &[
@@ -217,6 +245,15 @@ fn top_room(given: &Given) -> Result<Answer, ReckonError> {
 fn side_play(given: &Given) -> Result<Answer, ReckonError> {
     let fit = side_fit(given.estimate("keyway")?, given.estimate("key")?)?;
     Ok(given.answer().with("play", fit.play).shown_by([fit.working("part")]))
+}
+
+fn lean(given: &Given) -> Result<Answer, ReckonError> {
+    let key = given.estimate("key")?;
+    let hub = side_fit(given.estimate("hub_keyway")?, key)?;
+    let shaft = side_fit(given.estimate("shaft_keyway")?, key)?;
+    let found = leaning(hub, shaft, given.estimate("hub_lean")?, given.estimate("shaft_lean")?)?;
+    let answer = given.answer().with("room", found.room).with("lean", found.lean);
+    Ok(answer.shown_by([found.working()]))
 }
 
 fn for_balance(given: &Given) -> Result<Answer, ReckonError> {

@@ -3,7 +3,7 @@
 use lineup::growth::{PlaneGrowth, growth_line};
 use lineup::line::Line;
 use lineup::strain::PipeStrain;
-use lineup::tolerance::{Level, Measure, judge_line, worst};
+use lineup::tolerance::{Level, Measure, chance_of_all, judge_line, worst};
 use lineup::{Estimate, Layout, Machine, Plane};
 use quantities::{Angle, AngularVelocity, Basis, Kind, Length, Physical, Source};
 use tables::alignment::{self, short, spacer};
@@ -61,6 +61,7 @@ pub(super) const ALL: &[Calculation] = &[
             Output::word("each", "offset and slope, upwards and sideways, against the limit"),
             Output::word("aims", "the same against the aim"),
             Output::value("worst_ratio", Kind::Number, "largest ratio to a limit"),
+            Output::value("likely", Kind::Percent, "chance that all are inside, at least"),
         ],
         valid: "deviations from the target; the strictest level counts",
         source: alignment::SOURCE,
@@ -176,7 +177,7 @@ fn verdict(given: &Given) -> Result<Answer, ReckonError> {
     }
     let ratio = all.iter().map(lineup::tolerance::Judgement::ratio).fold(0.0, f64::max);
     let answer = given.answer().with("verdict", worst(&all)).with("each", each).with("aims", aims);
-    let answer = answer.with("worst_ratio", ratio);
+    let answer = answer.with("worst_ratio", ratio).with("likely", chance_of_all(&all));
     Ok(answer.shown_by(all.iter().map(lineup::tolerance::Judgement::working)))
 }
 

@@ -1,6 +1,7 @@
 //! What the machines ask of the coupling.
 
-use couplings::service::{factor, load_of};
+use couplings::rating::start;
+use couplings::service::{factor, least_in_special_trains, load_of, usual};
 use mechanics::power::Duty;
 use quantities::{Basis, Kind, Length, Source};
 use tables::limits::shaft_runout;
@@ -50,6 +51,55 @@ pub(super) const ALL: &[Calculation] = &[
         answer: service_factor,
     },
     Calculation {
+        name: "usual-service-factor",
+        does: "Service factors that are usual for a driver and a driven machine, by their names.",
+        inputs: &[
+            Input::word("driver", "what drives, such as electric motor or diesel engine"),
+            Input::word("machine", "what is driven, such as centrifugal pump or crusher"),
+        ],
+        outputs: &[
+            Output::value("least", Kind::Number, "least factor"),
+            Output::value("greatest", Kind::Number, "greatest factor"),
+            Output::word("machines", "machines of the table that it may be"),
+        ],
+        valid: "a suggestion: the coupling maker’s own table comes first",
+        source: service_factors::SOURCE,
+        answer: usual_factor,
+    },
+    Calculation {
+        name: "special-train-factor",
+        does: "The least service factor that special-purpose trains ask for, by kind of coupling.",
+        inputs: &[Input::word("kind", "kind of coupling: gear, disc, diaphragm")],
+        outputs: &[
+            Output::value("service_factor", Kind::Number, "least factor"),
+            Output::word("source", "how it is known"),
+        ],
+        valid: "special-purpose trains of the oil and gas trade",
+        source: service_factors::SPECIAL_PURPOSE,
+        answer: special_train,
+    },
+    Calculation {
+        name: "starting-torque",
+        does: "Torque that passes through a stiff coupling while its driver speeds up.",
+        inputs: &[
+            Input::quantity("torque", Kind::Torque, "torque of the driver"),
+            Input::quantity(
+                "driver_inertia",
+                Kind::Inertia,
+                "inertia of the driver, at the coupling",
+            ),
+            Input::quantity(
+                "load_inertia",
+                Kind::Inertia,
+                "inertia of what is driven, at the coupling",
+            ),
+        ],
+        outputs: &[Output::value("passes", Kind::Torque, "what passes through the coupling")],
+        valid: "two stiff rotors and a torque that rises slowly; applied at once it can double",
+        source: Source::new("two stiff rotors that speed up as one", "", Basis::Computed),
+        answer: starting,
+    },
+    Calculation {
         name: "machine-load",
         does: "How a driven machine loads its coupling, by its name.",
         inputs: &[Input::word("machine", "a driven machine, such as piston pump or crusher")],
@@ -86,6 +136,26 @@ fn service_factor(given: &Given) -> Result<Answer, ReckonError> {
     let (driver, load) = (given.pick("driver", &DRIVERS)?, given.pick("load", &LOADS)?);
     let held = factor(driver, load).ok_or_else(|| not_held("extreme shock with an engine"))?;
     Ok(given.answer().with("service_factor", held.factor).with("source", held.source.to_string()))
+}
+
+fn usual_factor(given: &Given) -> Result<Answer, ReckonError> {
+    let usual = usual(given.word("driver"), given.word("machine"));
+    let usual = usual.ok_or_else(|| not_held("that driver and that machine"))?;
+    let [least, greatest] = usual.factors;
+    let answer = given.answer().with("least", least).with("greatest", greatest);
+    Ok(answer.with("machines", usual.machines))
+}
+
+fn special_train(given: &Given) -> Result<Answer, ReckonError> {
+    let held = least_in_special_trains(given.word("kind"));
+    let held = held.ok_or_else(|| not_held("that kind of coupling"))?;
+    Ok(given.answer().with("service_factor", held.factor).with("source", held.source.to_string()))
+}
+
+fn starting(given: &Given) -> Result<Answer, ReckonError> {
+    let inertias = [given.quantity("driver_inertia")?, given.quantity("load_inertia")?];
+    let start = start(given.quantity("torque")?, inertias)?;
+    Ok(given.answer().with("passes", start.passes).shown_by([start.working()]))
 }
 
 fn machine_load(given: &Given) -> Result<Answer, ReckonError> {

@@ -1,6 +1,8 @@
 //! What to do at the feet, and what a line means at hubs and flex planes.
 
 use lineup::bounded::best_move as within_room;
+use lineup::clock::{Clock, View};
+use lineup::flange::{Flange, flange_move};
 use lineup::line::Line;
 use lineup::moves::{FootMove, FootPlane, Watch, moves, raise_of_target, tilt};
 use lineup::position::{flex_angles, gap_difference};
@@ -148,6 +150,32 @@ pub(super) const ALL: &[Calculation] = &[
             Basis::Read,
         ),
         answer: tilted,
+    },
+    Calculation {
+        name: "flange-shims",
+        does: "Shims at the bolts of a flange-mounted machine, and its shift on its seat.",
+        inputs: &[
+            Input::choice("moving", MACHINE_NAMES, "the machine that moves"),
+            AT,
+            UP,
+            RIGHT,
+            TARGET_AT,
+            TARGET_UP,
+            TARGET_RIGHT,
+            Input::quantity("seat", Kind::Length, "x of the flange’s seat"),
+            Input::quantity("bolt_circle", Kind::Length, "diameter of the bolt circle"),
+            Input::quantity("bolts", Kind::Count, "how many bolts, evenly spread"),
+            Input::word("first", "clock position of the first").or("12"),
+        ],
+        outputs: &[
+            Output::value("shims", Kind::Offset, "shim at each bolt, in the order of the clock"),
+            Output::word("bolts_at", "where each bolt stands"),
+            Output::value("shift_up", Kind::Offset, "shift on its seat, towards 12"),
+            Output::value("shift_right", Kind::Offset, "shift on its seat, towards 3"),
+        ],
+        valid: "a straight shaft square to its flange; 12 is what was called up",
+        source: GEOMETRY,
+        answer: flange_shims,
     },
     Calculation {
         name: "gap-difference",
@@ -317,6 +345,29 @@ fn tilted(given: &Given) -> Result<Answer, ReckonError> {
     let tilt =
         tilt.ok_or_else(|| ReckonError::not_valid("height and width above zero are wanted"))?;
     Ok(given.answer().with("shims", tilt.shims).shown_by([tilt.working()]))
+}
+
+fn flange_shims(given: &Given) -> Result<Answer, ReckonError> {
+    let flange = Flange {
+        at: given.quantity("seat")?,
+        circle: given.quantity("bolt_circle")?,
+        bolts: given.count("bolts").and_then(few)?,
+        first: Clock::read(given.word("first"), View::FromDriver)?,
+    };
+    let position = position(given)?;
+    let target = target(given, position.reference())?;
+    let found = flange_move(given.pick("moving", &MACHINES)?, flange, &position, &target)?;
+    let shims: Vec<Length> = found.shims.iter().map(|(_, shim)| *shim).collect();
+    let clocks: Vec<String> = found.shims.iter().map(|(clock, _)| clock.to_string()).collect();
+    let [up, right] = found.shift;
+    let answer = given.answer().with("shims", shims).with("bolts_at", clocks);
+    let answer = answer.with("shift_up", up).with("shift_right", right);
+    Ok(answer.shown_by(Plane::BOTH.map(|plane| found.shift_working(plane))))
+}
+
+/// As many bolts as a flange may have.
+fn few(bolts: u32) -> Result<u32, ReckonError> {
+    if bolts <= 400 { Ok(bolts) } else { Err(ReckonError::not_valid(format!("{bolts} bolts"))) }
 }
 
 fn gaps(given: &Given) -> Result<Answer, ReckonError> {

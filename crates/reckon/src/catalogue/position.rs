@@ -6,6 +6,7 @@ use lineup::line::Line;
 use lineup::moves::{FootPlane, moves};
 use lineup::position::{Gap, Observation, Offset, Position, Slope, position};
 use lineup::sag::Sag;
+use lineup::suspects::{Mistake, suspects};
 use lineup::{Body, Estimate, Layout, Machine, Plane, Spool};
 use quantities::{Angle, Basis, Kind, Length, Source};
 
@@ -37,6 +38,15 @@ const REFERENCE: Input = Input::quantity(
     "plane that the offset is stated at; x runs from driver to driven",
 )
 .or("0 mm");
+const STRAIGHTEDGE_AT: Input =
+    Input::quantity("straightedge_at", Kind::Length, "x where a straightedge was laid, as a check")
+        .optional();
+const STRAIGHTEDGE_UP: Input =
+    Input::quantity("straightedge_up", Kind::Offset, "moving above fixed there, by feelers")
+        .optional();
+const STRAIGHTEDGE_RIGHT: Input =
+    Input::quantity("straightedge_right", Kind::Offset, "moving to the right of fixed there")
+        .optional();
 const FEET: Input =
     Input::quantities("feet", Kind::Length, "x of the moving machine’s foot planes").optional();
 
@@ -59,6 +69,8 @@ const DISAGREEMENT: Output =
     Output::value("disagreement", Kind::Number, "observations against each other; 1 at least");
 const CHI_SQUARED: Output =
     Output::value("chi_squared", Kind::Number, "of the observations against each other");
+const SUSPECTS: Output =
+    Output::word("suspects", "dials that would agree with all the rest if they were turned round");
 const FACTOR: Output =
     Output::value("factor", Kind::Number, "from standard uncertainty to ±; 2 at least");
 const SPARE: Output = Output::value("spare", Kind::Count, "observations beyond the four needed");
@@ -101,6 +113,9 @@ pub(super) const ALL: &[Calculation] = &[
             .or("0 mm"),
             DIVISION,
             SPREAD,
+            STRAIGHTEDGE_AT,
+            STRAIGHTEDGE_UP,
+            STRAIGHTEDGE_RIGHT,
             REFERENCE,
             FEET,
         ],
@@ -133,6 +148,9 @@ pub(super) const ALL: &[Calculation] = &[
                 .or("0 mm"),
             DIVISION,
             SPREAD,
+            STRAIGHTEDGE_AT,
+            STRAIGHTEDGE_UP,
+            STRAIGHTEDGE_RIGHT,
             REFERENCE,
             FEET,
         ],
@@ -172,6 +190,9 @@ pub(super) const ALL: &[Calculation] = &[
             .or("0 mm"),
             DIVISION,
             SPREAD,
+            STRAIGHTEDGE_AT,
+            STRAIGHTEDGE_UP,
+            STRAIGHTEDGE_RIGHT,
             REFERENCE,
             FEET,
         ],
@@ -191,6 +212,7 @@ pub(super) const ALL: &[Calculation] = &[
             CHI_SQUARED,
             FACTOR,
             SPARE,
+            SUSPECTS,
         ],
         valid: VALID,
         source: SOURCE,
@@ -221,7 +243,7 @@ pub(super) const ALL: &[Calculation] = &[
             REFERENCE,
             FEET,
         ],
-        outputs: POSITIONED,
+        outputs: MIXED,
         valid: "every observation with a ± above zero; together they fix offset and slope both ways",
         source: SOURCE,
         answer: mixed,
@@ -236,6 +258,20 @@ const POSITIONED: &[Output] = &[
     MOVE_UP,
     MOVE_RIGHT,
     SCATTER,
+    DISAGREEMENT,
+    CHI_SQUARED,
+    FACTOR,
+    SPARE,
+    SUSPECTS,
+];
+
+const MIXED: &[Output] = &[
+    OFFSET_UP,
+    OFFSET_RIGHT,
+    SLOPE_UP,
+    SLOPE_RIGHT,
+    MOVE_UP,
+    MOVE_RIGHT,
     DISAGREEMENT,
     CHI_SQUARED,
     FACTOR,
@@ -271,13 +307,48 @@ impl Swept {
     }
 }
 
+/// What a straightedge and feelers say, when they were used.
+fn straightedge(given: &Given, moving: Machine) -> Result<Vec<Observation>, ReckonError> {
+    let Some(at) = given.optional("straightedge_at") else { return Ok(Vec::new()) };
+    let (of, from) = (Body::from(moving), Body::from(moving.other()));
+    let ways = Plane::BOTH.into_iter().zip(["straightedge_up", "straightedge_right"]);
+    let seen = ways.filter_map(|(plane, name)| {
+        let amount = given.optional::<Length>(name)?;
+        Some(Observation::Offset(Offset::by_straightedge(plane, of, from, at, amount)))
+    });
+    let seen: Vec<Observation> = seen.collect();
+    if seen.is_empty() {
+        return Err(ReckonError::not_valid("straightedge_at without straightedge_up or _right"));
+    }
+    Ok(seen)
+}
+
+/// The position of the dials, with a straightedge beside them perhaps.
+fn of_dials(
+    given: &Given,
+    layout: &Layout,
+    dials: [Observation; 2],
+) -> Result<(Position, Vec<String>), ReckonError> {
+    let mut seen = Vec::from(dials);
+    seen.extend(straightedge(given, layout.moving)?);
+    let suspect = |suspect: lineup::suspects::Suspect| {
+        let how = match suspect.mistake {
+            Mistake::View => "3 and 9 for each other",
+            Mistake::Sign => "every sign turned",
+        };
+        format!("dial {}: {how}", suspect.observation + 1)
+    };
+    let suspects = suspects(layout, &seen)?.into_iter().map(suspect).collect();
+    Ok((position(layout, &seen)?, suspects))
+}
+
 fn answered(given: &Given, found: &Position) -> Result<Answer, ReckonError> {
     let Layout { reference, .. } = found.layout;
     let [up, right] = Plane::BOTH.map(|plane| found.offset_at(plane, reference));
     let [climb, bear] = Plane::BOTH.map(|plane| found.slope(plane));
     let answer = given.answer().with("offset_up", up).with("offset_right", right);
     let answer = answer.with("slope_up", climb).with("slope_right", bear);
-    let answer = answer.with("scatter", found.scatter).with("disagreement", found.disagreement);
+    let answer = answer.with("disagreement", found.disagreement);
     let answer = answer.with("chi_squared", found.chi_squared);
     let answer = answer.with("factor", found.factor).with("spare", found.degrees_of_freedom);
     let answer = answer.shown_by(Plane::BOTH.map(|plane| found.working(plane, reference)));
@@ -321,7 +392,8 @@ fn reverse_rim(given: &Given) -> Result<Answer, ReckonError> {
         },
     ];
     let [first, second] = dials.map(|dial| dial.seen(given, &clocks));
-    answered(given, &position(&layout(given, None)?, &[first?, second?])?)
+    let (found, suspects) = of_dials(given, &layout(given, None)?, [first?, second?])?;
+    Ok(answered(given, &found)?.with("scatter", found.scatter).with("suspects", suspects))
 }
 
 fn rim_and_face(given: &Given) -> Result<Answer, ReckonError> {
@@ -337,8 +409,9 @@ fn rim_and_face(given: &Given) -> Result<Answer, ReckonError> {
         let (by, on) = (Body::from(carrier), Body::from(carrier.other()));
         Swept { by, on, surface, at, readings, sag }.seen(given, &clocks)
     };
-    let seen = [dial(Surface::Rim, "rim", "sag_rim")?, dial(face, "face", "sag_face")?];
-    answered(given, &position(&layout(given, None)?, &seen)?)
+    let dials = [dial(Surface::Rim, "rim", "sag_rim")?, dial(face, "face", "sag_face")?];
+    let (found, suspects) = of_dials(given, &layout(given, None)?, dials)?;
+    Ok(answered(given, &found)?.with("scatter", found.scatter).with("suspects", suspects))
 }
 
 fn across_spacer(given: &Given) -> Result<Answer, ReckonError> {
@@ -354,13 +427,14 @@ fn across_spacer(given: &Given) -> Result<Answer, ReckonError> {
         let surface = Surface::Face(given.quantity(swing)?);
         Swept { by, on: Body::Spool, surface, at, readings, sag }.seen(given, &clocks)
     };
-    let seen = [
+    let dials = [
         dial(Body::Driver, spool.driver_end, "driver_swing", "on_driver_end", "sag_driver_end")?,
         dial(Body::Driven, spool.driven_end, "driven_swing", "on_driven_end", "sag_driven_end")?,
     ];
-    let found = position(&layout(given, Some(spool))?, &seen)?;
+    let (found, suspects) = of_dials(given, &layout(given, Some(spool))?, dials)?;
     let [up, right] = Plane::BOTH.map(|plane| found.flex_angles(plane));
-    let answer = answered(given, &found)?;
+    let answer = answered(given, &found)?.with("scatter", found.scatter);
+    let answer = answer.with("suspects", suspects);
     let answer = answer.with("driver_angle_up", up.map(|angles| angles.driver_end));
     let answer = answer.with("driver_angle_right", right.map(|angles| angles.driver_end));
     let answer = answer.with("driven_angle_up", up.map(|angles| angles.driven_end));

@@ -23,6 +23,12 @@ pub(super) const FLANGE_OUTSIDE: Input =
         .optional();
 pub(super) const FLANGE_LENGTH: Input =
     Input::quantity("flange_length", Kind::Length, "length of that flange").optional();
+pub(super) const BEARS: Input = Input::quantity(
+    "bears",
+    Kind::Percent,
+    "part of the joint that bears: a keyway leaves 1 − w/(π·d), a taper what showed blue",
+)
+.or("100 %");
 pub(super) const SHAFT_BORE: Input =
     Input::quantity("shaft_bore", Kind::Length, "bore of the shaft").or("0 mm");
 pub(super) const HUB: Input = Input::word("hub", MATERIAL).or("steel");
@@ -40,7 +46,7 @@ const SHIGLEY: Source = Source::new(
     "Eq. 7-39, 7-48, 7-49",
     Basis::Read,
 );
-const VALID: &str = "rings slice by slice, elastic; keyway not counted; torque and pull not both at once; no bound is given for the pressure at the hub’s edge";
+const VALID: &str = "rings slice by slice, elastic; torque and pull not both at once; no bound is given for the pressure at the hub’s edge";
 
 pub(super) const ALL: &[Calculation] = &[
     Calculation {
@@ -93,6 +99,7 @@ pub(super) const ALL: &[Calculation] = &[
             LENGTH,
             FLANGE_OUTSIDE,
             FLANGE_LENGTH,
+            BEARS,
             SHAFT_BORE,
             HUB,
             SHAFT,
@@ -121,6 +128,40 @@ pub(super) const ALL: &[Calculation] = &[
         answer: press_fit,
     },
     Calculation {
+        name: "torque-and-pull",
+        does: "How safely a fit holds a torque and an axial force at once.",
+        inputs: &[
+            Input::quantity(
+                "interference",
+                Kind::Allowance,
+                "interference that presses: the lower end",
+            ),
+            Input::quantity("torque", Kind::Torque, "torque to hold"),
+            Input::quantity("axial", Kind::Force, "axial force to hold").or("0 kN"),
+            FRICTION,
+            JOINT,
+            OUTSIDE,
+            LENGTH,
+            FLANGE_OUTSIDE,
+            FLANGE_LENGTH,
+            BEARS,
+            SHAFT_BORE,
+            HUB,
+            SHAFT,
+            SPEED,
+            HUB_RISE,
+            SHAFT_RISE,
+        ],
+        outputs: &[
+            Output::value("safety", Kind::Number, "what holds over what is asked"),
+            Output::value("together", Kind::Force, "what both ask of the joint together"),
+            Output::value("normal_force", Kind::Force, "all that presses on the joint"),
+        ],
+        valid: "friction alike over the joint; it resists the resultant of both",
+        source: Source::new("Coulomb friction; statics", "", Basis::Computed),
+        answer: both_at_once,
+    },
+    Calculation {
         name: "interference-window",
         does: "The least interference that holds a torque and the greatest that hub and shaft bear.",
         inputs: &[
@@ -132,6 +173,7 @@ pub(super) const ALL: &[Calculation] = &[
             LENGTH,
             FLANGE_OUTSIDE,
             FLANGE_LENGTH,
+            BEARS,
             SHAFT_BORE,
             HUB,
             SHAFT,
@@ -174,6 +216,7 @@ pub(super) const ALL: &[Calculation] = &[
             LENGTH,
             FLANGE_OUTSIDE,
             FLANGE_LENGTH,
+            BEARS,
             SHAFT_BORE,
             HUB,
             SHAFT,
@@ -228,7 +271,7 @@ fn pressure(given: &Given) -> Result<Answer, ReckonError> {
 pub(super) fn fit(given: &Given) -> Result<PressFit, ReckonError> {
     let (hub, shaft) = (Metal::from(metal(given, "hub")?), Metal::from(metal(given, "shaft")?));
     let (bore, joint) = (given.quantity("shaft_bore")?, given.quantity("joint")?);
-    Ok(PressFit::new(bore, joint, &slices(given)?, hub, shaft)?)
+    Ok(PressFit::new(bore, joint, &slices(given)?, hub, shaft)?.bearing(given.number("bears")?)?)
 }
 
 /// Speed and warmth of the inputs.
@@ -257,6 +300,14 @@ fn press_fit(given: &Given) -> Result<Answer, ReckonError> {
     let answer = answer.with("shaft_stress", shaft).with("lost", lost);
     let answer = answer.shown_by(worst.map(SliceState::left_working));
     Ok(answer.shown_by([grip.least.as_ref().unwrap_or(&grip.most).torque_working(friction.low)]))
+}
+
+fn both_at_once(given: &Given) -> Result<Answer, ReckonError> {
+    let state = fit(given)?.state(given.quantity("interference")?, running(given)?)?;
+    let (torque, axial) = (given.quantity("torque")?, given.quantity("axial")?);
+    let hold = state.hold(given.number("friction")?, torque, axial)?;
+    let answer = given.answer().with("safety", hold.safety).with("together", hold.together);
+    Ok(answer.with("normal_force", hold.normal_force).shown_by([hold.working()]))
 }
 
 fn window(given: &Given) -> Result<Answer, ReckonError> {
@@ -305,10 +356,19 @@ fn lets_go(given: &Given) -> Result<Answer, ReckonError> {
     let torque = given.quantity("torque")?;
     let speed = fit.lets_go_at_speed(interference, friction, torque, running)?;
     let rise = fit.lets_go_at_hub_rise(interference, friction, torque, running)?;
+    let mut workings = Vec::new();
+    if let LetsGo::At(at) = speed {
+        let ends = [running, Running { speed: at, ..running }];
+        workings.push(fit.release(interference, friction, torque, ends)?.speed_working());
+    }
+    if let LetsGo::At(at) = rise {
+        let ends = [running, Running { hub_rise: at, ..running }];
+        workings.push(fit.release(interference, friction, torque, ends)?.warmth_working());
+    }
     let (at_speed, by_speed) = told(speed, "at the speed");
     let (at_rise, by_warmth) = told(rise, "at the rise");
     let answer = given.answer().with("at_speed", at_speed).with("by_speed", by_speed);
-    Ok(answer.with("at_rise", at_rise).with("by_warmth", by_warmth))
+    Ok(answer.with("at_rise", at_rise).with("by_warmth", by_warmth).shown_by(workings))
 }
 
 fn told<Q>(end: LetsGo<Q>, word: &'static str) -> (Option<Q>, &'static str) {

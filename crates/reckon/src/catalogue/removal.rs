@@ -9,7 +9,7 @@ use tables::pullers::{self, Drive};
 use tables::{bolts, friction};
 
 use super::press::{
-    FLANGE_LENGTH, FLANGE_OUTSIDE, HUB, HUB_RISE, JOINT, LENGTH, OUTSIDE, SHAFT, SHAFT_BORE,
+    BEARS, FLANGE_LENGTH, FLANGE_OUTSIDE, HUB, HUB_RISE, JOINT, LENGTH, OUTSIDE, SHAFT, SHAFT_BORE,
     SHAFT_RISE, SPEED, fit, running,
 };
 use crate::calculation::names;
@@ -64,6 +64,7 @@ pub(super) const ALL: &[Calculation] = &[
             LENGTH,
             FLANGE_OUTSIDE,
             FLANGE_LENGTH,
+            BEARS,
             SHAFT_BORE,
             HUB,
             SHAFT,

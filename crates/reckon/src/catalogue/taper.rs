@@ -1,11 +1,13 @@
 //! Hubs on tapered shaft ends.
 
+use mechanics::interference::hub::{Metal, PressFit};
 use mechanics::taper::{Taper, dilation};
 use quantities::{Basis, Force, Kind, Length, Source};
 use tables::pullers;
 
+use super::choices::{metal, slices};
 use super::press::{
-    FLANGE_LENGTH, FLANGE_OUTSIDE, HUB, HUB_RISE, JOINT, LENGTH, OUTSIDE, SHAFT, SHAFT_BORE,
+    BEARS, FLANGE_LENGTH, FLANGE_OUTSIDE, HUB, HUB_RISE, JOINT, LENGTH, OUTSIDE, SHAFT, SHAFT_BORE,
     SHAFT_RISE, SPEED, fit, running,
 };
 use crate::{Answer, Calculation, Given, Input, Output, ReckonError};
@@ -80,6 +82,38 @@ pub(super) const ALL: &[Calculation] = &[
         answer: forces,
     },
     Calculation {
+        name: "taper-fit",
+        does: "What a hub on a tapered shaft end holds: pressure, torque, and what draws it off.",
+        inputs: &[
+            ONE_IN,
+            Input::quantity("small", Kind::Length, "diameter of the joint at the hub’s small end"),
+            Input::quantity("distance", Kind::Offset, "drawn up by, from metal touching metal"),
+            OUTSIDE,
+            LENGTH,
+            FLANGE_OUTSIDE,
+            FLANGE_LENGTH,
+            BEARS,
+            SHAFT_BORE,
+            HUB,
+            SHAFT,
+            Input::quantity("friction", Kind::Number, "friction that can be counted on").or("0.14"),
+            SPEED,
+            HUB_RISE,
+            SHAFT_RISE,
+        ],
+        outputs: &[
+            Output::value("interference", Kind::Allowance, "interference that the draw-up gives"),
+            Output::value("pressure", Kind::Stress, "mean pressure"),
+            Output::value("stress", Kind::Stress, "highest equivalent stress at the bore"),
+            Output::value("torque", Kind::Torque, "torque held"),
+            Output::value("normal_force", Kind::Force, "all that presses on the joint"),
+            Output::value("to_draw_off", Kind::Force, "force to draw it off"),
+        ],
+        valid: "the body at the small end, a flange at the large one; hub and shaft of one taper",
+        source: Source::new("Lamé, slice by slice; statics of a cone", "", Basis::Computed),
+        answer: on_taper,
+    },
+    Calculation {
         name: "oil-dilation",
         does: "Oil pressure that lifts a hub off its shaft, and the stress that it puts in the hub.",
         inputs: &[
@@ -93,6 +127,7 @@ pub(super) const ALL: &[Calculation] = &[
             LENGTH,
             FLANGE_OUTSIDE,
             FLANGE_LENGTH,
+            BEARS,
             SHAFT_BORE,
             HUB,
             SHAFT,
@@ -143,6 +178,25 @@ fn forces(given: &Given) -> Result<Answer, ReckonError> {
     let answer = answer.with("to_draw_off", axial.to_draw_off());
     let answer = answer.with("to_draw_up", axial.to_draw_up()).with("stays_on", stays);
     Ok(answer.shown_by([axial.working()]))
+}
+
+fn on_taper(given: &Given) -> Result<Answer, ReckonError> {
+    let taper = taper(given)?;
+    let (hub, shaft) = (Metal::from(metal(given, "hub")?), Metal::from(metal(given, "shaft")?));
+    let (bore, small) = (given.quantity("shaft_bore")?, given.quantity("small")?);
+    let fit = PressFit::tapered(bore, small, taper, &slices(given)?, hub, shaft)?;
+    let fit = fit.bearing(given.number("bears")?)?;
+    let interference = taper.interference(given.estimate("distance")?)?;
+    let state = fit.state(interference.value, running(given)?)?;
+    let friction = given.number("friction")?;
+    let axial = taper.axial(state.normal_force, friction)?;
+    let worst = state.worst_slice().map(|(_, slice)| slice.hub_bore.von_mises);
+    let answer = given.answer().with("interference", interference);
+    let answer = answer.with("pressure", state.mean_pressure()).with("stress", worst);
+    let answer = answer.with("torque", state.torque(friction));
+    let answer = answer.with("normal_force", state.normal_force);
+    let answer = answer.with("to_draw_off", axial.to_draw_off());
+    Ok(answer.shown_by([state.pressure_working(), state.torque_working(friction), axial.working()]))
 }
 
 fn oil(given: &Given) -> Result<Answer, ReckonError> {

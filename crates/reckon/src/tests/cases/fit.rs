@@ -108,9 +108,21 @@ pub(super) const CASES: &[Case] = &[
         ],
         wants: &[
             ("measured", "0.0460 mm"),
+            ("measured ±", "0.0050 mm"),
             ("flattening", "0.00824 mm"),
             ("effective", "0.03776 mm"),
         ],
+    },
+    // 3² + 4² − 2·2² = 17.
+    Case {
+        name: "interference",
+        source: "by hand, by JCGM 100:2008 (GUM), 5.2.2",
+        inputs: &[
+            ("shaft", "80.060 ± 0.003 mm"),
+            ("bore", "80.014 ± 0.004 mm"),
+            ("shared", "0.002 mm"),
+        ],
+        wants: &[("measured ±", "0.004123 mm")],
     },
     Case {
         name: "interference",
@@ -263,6 +275,35 @@ pub(super) const CASES: &[Case] = &[
     },
     // Above: 0.08 mm holds 13 077.3 N·m, half of it twice safe; there the bore bears 147.02 MPa by
     // von Mises, of 115.144 around and −50.456 outwards.
+    // A keyway of 10 % of the circumference: nine tenths press.
+    Case {
+        name: "press-fit",
+        source: BY_LAME,
+        inputs: &[
+            ("interference", "0.08 mm"),
+            ("joint", "100 mm"),
+            ("outside", "160 mm"),
+            ("length", "110 mm"),
+            ("friction_greatest", "0.15"),
+            ("bears", "90 %"),
+        ],
+        wants: &[("pull_greatest", "235.39 kN")],
+    },
+    // 0.15·1743.64 kN hold; 10 000 N·m are 200 kN around, with 150 kN along 250 kN.
+    Case {
+        name: "torque-and-pull",
+        source: BY_LAME,
+        inputs: &[
+            ("interference", "0.08 mm"),
+            ("torque", "10 kN·m"),
+            ("axial", "150 kN"),
+            ("friction", "0.15"),
+            ("joint", "100 mm"),
+            ("outside", "160 mm"),
+            ("length", "110 mm"),
+        ],
+        wants: &[("together", "250.000 kN"), ("safety", "1.0462"), ("normal_force", "1743.64 kN")],
+    },
     Case {
         name: "interference-window",
         source: BY_LAME,
@@ -352,6 +393,26 @@ pub(super) const CASES: &[Case] = &[
         inputs: &[("one_in", "16"), ("normal_force", "1000 kN"), ("friction", "0.14")],
         wants: &[("to_draw_off", "108.697 kN"), ("to_draw_up", "171.166 kN"), ("stays_on", "yes")],
     },
+    // Drawn up 1.28 mm: 0.08 mm; 100 mm at the hub’s middle, where the ring above presses.
+    Case {
+        name: "taper-fit",
+        source: "by hand: Lamé at the middle, and N·(μ·cos β − sin β)",
+        inputs: &[
+            ("one_in", "16"),
+            ("small", "96.5625 mm"),
+            ("distance", "1.28 mm"),
+            ("outside", "160 mm"),
+            ("length", "110 mm"),
+            ("friction", "0.15"),
+        ],
+        wants: &[
+            ("interference", "0.0800 mm"),
+            ("pressure", "50.4562 MPa"),
+            ("torque", "13077.3 N·m"),
+            ("normal_force", "1743.64 kN"),
+            ("to_draw_off", "206.96 kN"),
+        ],
+    },
     Case {
         name: "oil-dilation",
         source: "by hand: 1.2·50.4562, pressure by Lamé",
@@ -417,6 +478,19 @@ pub(super) const CASES: &[Case] = &[
         source: "by hand",
         inputs: &[("keyway", "21.970 ± 0.006 mm"), ("key", "21.990 ± 0.008 mm")],
         wants: &[("play", "-0.0200 mm")],
+    },
+    // 0.03 mm in the hub, a tight key in the shaft; 0.01 one way and 0.01 the other.
+    Case {
+        name: "key-lean",
+        source: "by hand: 0.03 + 0 − 0.02",
+        inputs: &[
+            ("hub_keyway", "22.03 ± 0.005 mm"),
+            ("shaft_keyway", "21.99 ± 0.005 mm"),
+            ("key", "22.00 ± 0.005 mm"),
+            ("hub_lean", "0.01 mm"),
+            ("shaft_lean", "-0.01 mm"),
+        ],
+        wants: &[("room", "0.0100 mm"), ("lean", "0.0200 mm")],
     },
     Case {
         name: "key-for-balance",

@@ -276,7 +276,12 @@ pub(super) const CASES: &[Case] = &[
             ("least", "3.0 mm"),
             ("greatest", "3.4 mm"),
         ],
-        wants: &[("mean", "3.2000 mm"), ("spread", "0.2000 mm"), ("verdict", "inside")],
+        wants: &[
+            ("mean", "3.2000 mm"),
+            ("mean ±", "0.0100 mm"),
+            ("spread", "0.2000 mm"),
+            ("verdict", "inside"),
+        ],
     },
     Case {
         name: "gap-change",

@@ -167,6 +167,22 @@ pub(super) const CASES: &[Case] = &[
             ("spare", "0"),
         ],
     },
+    // Ten times as far out, the first dial booked from the other end; a straightedge disagrees.
+    Case {
+        name: "reverse-rim",
+        source: GEOMETRY,
+        inputs: &[
+            ("moving", "driven"),
+            ("on_driven", "0; 0.30; 2.04; 1.74 mm"),
+            ("at_driven", "120 mm"),
+            ("on_driver", "0; -3.0; -3.6; -0.6 mm"),
+            ("at_driver", "0 mm"),
+            ("straightedge_at", "120 mm"),
+            ("straightedge_up", "-1.0 mm"),
+            ("straightedge_right", "0.7 mm"),
+        ],
+        wants: &[("suspects", "dial 1: 3 and 9 for each other"), ("spare", "2")],
+    },
     // The same in mils and inches with two brackets that sag.
     Case {
         name: "reverse-rim",
@@ -305,6 +321,17 @@ pub(super) const CASES: &[Case] = &[
     },
     // Figure 9-10: 5 and 2 mil above; readings 10 and −4 mil.
     Case {
+        name: "line-drift",
+        source: "by hand: 0.10 mm in two years, 0.20 in four; 0.06 mm more is 1.2 years",
+        inputs: &[
+            ("years", "2; 4"),
+            ("changes", "-0.10 ± 0.02 mm; -0.20 ± 0.02 mm"),
+            ("now", "-0.04 mm"),
+            ("limit", "0.10 mm"),
+        ],
+        wants: &[("per_year", "-0.0500 mm"), ("years_left", "1.200")],
+    },
+    Case {
         name: "target-readings",
         source: MCMILLAN,
         inputs: &[
@@ -365,6 +392,7 @@ pub(super) const CASES: &[Case] = &[
                 "offset upwards: inside; slope upwards: inside; offset sideways: too close to call; slope sideways: inside",
             ),
             ("worst_ratio", "0.950"),
+            ("likely", "84.13 %"),
         ],
     },
     Case {
@@ -464,6 +492,36 @@ pub(super) const CASES: &[Case] = &[
         inputs: &[("there", "1.0; 0.5 mm"), ("wanted", "1.2 mm")],
         wants: &[("total", "1.2000 mm"), ("take_out", "0.500 mm"), ("put_in", "0.200 mm")],
     },
+    // 2.0 mm lie there: 1.0, 1.2 and 1.4 mm anew, as they are, or 0.2 mm on top.
+    Case {
+        name: "whole-moves",
+        source: "by hand: every sum of three of 0.2 and 1.0 mm",
+        inputs: &[
+            ("there", "2 mm"),
+            ("stock", "0.2; 1.0 mm"),
+            ("most", "3"),
+            ("low", "-1 mm"),
+            ("high", "0.3 mm"),
+        ],
+        wants: &[("moves", "-1.000 mm; -0.800 mm; -0.600 mm; 0.000 mm; 0.200 mm")],
+    },
+    // 1.0 and 0.5 mm lie there: either out, both out, or 0.2 mm with them.
+    Case {
+        name: "whole-moves",
+        source: "by hand: shims that lie there stay or go, one more joins them",
+        inputs: &[
+            ("pack", "1.0; 0.5 mm"),
+            ("stock", "0.2 mm"),
+            ("most", "3"),
+            ("low", "-1.5 mm"),
+            ("high", "0.3 mm"),
+        ],
+        wants: &[(
+            "moves",
+            "-1.5 mm; -1.3 mm; -1.1 mm; -1.0 mm; -0.9 mm; -0.8 mm; -0.6 mm; -0.5 mm; -0.3 mm; \
+             -0.1 mm; 0.0 mm; 0.2 mm",
+        )],
+    },
     // p. 17: at least 0.125 in.
     Case {
         name: "first-pack",
@@ -554,6 +612,88 @@ pub(super) const CASES: &[Case] = &[
         source: BLOCH_GEITNER,
         inputs: &[("shift", "0.015 in"), ("shaft_height", "15 in"), ("foot_width", "22 in")],
         wants: &[("shims", "0.011 in")],
+    },
+    // 1 mm/m too much on a circle of 400 mm: 0.2 mm to each side of the middle.
+    Case {
+        name: "flange-shims",
+        source: "by hand: 0.2·(1 − cos t)",
+        inputs: &[
+            ("moving", "driver"),
+            ("at", "0; 100 mm"),
+            ("up", "0; 0.1 mm"),
+            ("seat", "0 mm"),
+            ("bolt_circle", "400 mm"),
+            ("bolts", "4"),
+        ],
+        wants: &[
+            ("shims", "0.000 mm; 0.200 mm; 0.400 mm; 0.200 mm"),
+            ("bolts_at", "12; 3; 6; 9"),
+            ("shift_up", "0.000 mm"),
+        ],
+    },
+    Case {
+        name: "common-line",
+        source: "by hand: the motor rises 0.20 and goes 0.10 mm to the left",
+        inputs: &[
+            ("machines", "motor; pump"),
+            ("held", "pump"),
+            ("feet", "0; 0.5; 1.0; 1.5 m"),
+            ("couplings_at", "0.75 m"),
+            ("offsets_up", "0.20 ± 0.01 mm"),
+            ("offsets_right", "-0.10 ± 0.01 mm"),
+            ("slopes_up", "0 ± 0.05 mm/m"),
+            ("slopes_right", "0 ± 0.05 mm/m"),
+            ("offset_limit", "0.1 mm"),
+            ("slope_limit", "1 mm/m"),
+        ],
+        wants: &[
+            ("move_up", "0.2000 mm; 0.2000 mm; 0.0000 mm; 0.0000 mm"),
+            ("move_right", "-0.1000 mm; -0.1000 mm; 0.0000 mm; 0.0000 mm"),
+            ("worst_ratio_up", "0.0000"),
+        ],
+    },
+    // The motor should come down by 0.20 and has no shims: it tips, (0.2 − 0.25·s)/0.1 = s.
+    Case {
+        name: "common-line",
+        source: "by hand: offset and slope take the same ratio, 2/3.5",
+        inputs: &[
+            ("machines", "motor; pump"),
+            ("held", "pump"),
+            ("feet", "0; 0.5; 1.0; 1.5 m"),
+            ("shims", "0; 0; 0; 0 mm"),
+            ("couplings_at", "0.75 m"),
+            ("offsets_up", "-0.20 ± 0.01 mm"),
+            ("offsets_right", "0 ± 0.01 mm"),
+            ("slopes_up", "0 ± 0.05 mm/m"),
+            ("slopes_right", "0 ± 0.05 mm/m"),
+            ("offset_limit", "0.1 mm"),
+            ("slope_limit", "1 mm/m"),
+        ],
+        wants: &[
+            ("move_up", "0.2857 mm; 0.0000 mm; 0.0000 mm; 0.0000 mm"),
+            ("worst_ratio_up", "0.5714"),
+        ],
+    },
+    Case {
+        name: "common-line-whole",
+        source: "by hand: 0.20 mm is a shim of the stock",
+        inputs: &[
+            ("machines", "motor; pump"),
+            ("held", "pump"),
+            ("feet", "0; 0.5; 1.0; 1.5 m"),
+            ("couplings_at", "0.75 m"),
+            ("offsets_up", "0.20 ± 0.01 mm"),
+            ("offsets_right", "0 ± 0.01 mm"),
+            ("slopes_up", "0 ± 0.05 mm/m"),
+            ("slopes_right", "0 ± 0.05 mm/m"),
+            ("offset_limit", "0.1 mm"),
+            ("slope_limit", "1 mm/m"),
+        ],
+        wants: &[
+            ("move_up", "0.2000 mm; 0.2000 mm; 0.0000 mm; 0.0000 mm"),
+            ("worst_ratio_up", "0.0000"),
+            ("proof", "nothing better can be made of the stock"),
+        ],
     },
     Case {
         name: "gap-difference",

@@ -37,6 +37,28 @@ pub(super) const CASES: &[Case] = &[
         wants: &[("service_factor", "1.0")],
     },
     Case {
+        name: "usual-service-factor",
+        source: "AGMA 514.02, as reprinted: centrifugal pumps on clean or on semi-liquid",
+        inputs: &[("driver", "electric motor"), ("machine", "centrifugal pump")],
+        wants: &[("least", "1.0"), ("greatest", "1.5")],
+    },
+    Case {
+        name: "special-train-factor",
+        source: "API Std 671, data sheet: metallic flexing elements 1.5",
+        inputs: &[("kind", "disc")],
+        wants: &[("service_factor", "1.5")],
+    },
+    Case {
+        name: "starting-torque",
+        source: "by hand: 1400·3.6/4.8",
+        inputs: &[
+            ("torque", "1400 N·m"),
+            ("driver_inertia", "1.2 kg·m2"),
+            ("load_inertia", "3.6 kg·m2"),
+        ],
+        wants: &[("passes", "1050.0 N·m")],
+    },
+    Case {
         name: "machine-load",
         source: "AGMA 514.02, as reprinted: reciprocating pumps are heavy",
         inputs: &[("machine", "piston pump")],

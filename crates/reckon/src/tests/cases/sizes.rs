@@ -9,6 +9,7 @@ pub(super) const CASES: &[Case] = &[
         inputs: &[("readings", "80.060; 80.064 mm"), ("spread", "0.004 mm")],
         wants: &[
             ("mean", "80.0620 mm"),
+            ("mean ±", "0.00283 mm"),
             ("least", "80.060 mm"),
             ("greatest", "80.064 mm"),
             ("random", "0.00283 mm"),
@@ -38,7 +39,12 @@ pub(super) const CASES: &[Case] = &[
             ("read_on_standard", "79.990 mm"),
             ("nominal", "80 mm"),
         ],
-        wants: &[("mean", "80.0600 mm"), ("random", "0.00173 mm"), ("common", "0.0020 mm")],
+        wants: &[
+            ("mean", "80.0600 mm"),
+            ("mean ±", "0.00265 mm"),
+            ("random", "0.00173 mm"),
+            ("common", "0.0020 mm"),
+        ],
     },
     // A turn of a metric thimble is 0.5 mm, on the third reading.
     Case {
