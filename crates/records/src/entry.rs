@@ -20,3 +20,8 @@ pub fn new_entry(by: &str, act: Act) -> Entry {
 pub fn next_id() -> EntryId {
     EntryId(Uuid::now_v7())
 }
+
+/// The time now.
+pub fn now() -> Timestamp {
+    Timestamp::now()
+}

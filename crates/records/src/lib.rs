@@ -21,7 +21,7 @@ mod id;
 mod listed;
 mod records;
 
-pub use entry::{new_entry, next_id};
+pub use entry::{new_entry, next_id, now};
 pub use error::RecordsError;
 pub use file::book_of_file;
 pub use id::JobId;

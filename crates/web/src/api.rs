@@ -64,18 +64,33 @@ async fn jobs(State(shop): State<Shop>) -> Result<Json<Vec<Listed>>, ApiError> {
     Ok(Json(shop.records().jobs().await?))
 }
 
-/// In which units the plan's sentences are.
+/// In which units the plan's sentences are, and whether the flow of heat is worked out.
 #[derive(Deserialize)]
-struct Units {
+struct Wanted {
     units: Option<System>,
+    #[serde(default)]
+    depth: Deep,
+}
+
+/// [`job::plan::Depth`] as it is asked for.
+#[derive(Default, Deserialize)]
+#[serde(rename_all = "lowercase")]
+enum Deep {
+    #[default]
+    Quick,
+    Full,
 }
 
 async fn plan(
     State(shop): State<Shop>,
     Path(id): Path<JobId>,
-    Query(Units { units }): Query<Units>,
+    Query(Wanted { units, depth }): Query<Wanted>,
 ) -> Result<Json<Plan>, ApiError> {
-    Ok(Json(shop.open(id, units).await?.plan.clone()))
+    let opened = match depth {
+        Deep::Quick => shop.open(id, units).await?,
+        Deep::Full => shop.open_full(id, units).await?,
+    };
+    Ok(Json(opened.plan.clone()))
 }
 
 /// What is to be entered, and whose hand enters it.

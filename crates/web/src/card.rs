@@ -16,7 +16,7 @@ pub(crate) async fn pdf(
     Path(id): Path<JobId>,
     hand: Hand,
 ) -> Result<impl IntoResponse, PageError> {
-    let opened = shop.open(id, hand.units).await?;
+    let opened = shop.open_full(id, hand.units).await?;
     let named = file_name(&opened, "inline", "pdf");
     let pdf = tokio::task::spawn_blocking(move || {
         let paper = papers::Paper::usual(opened.system);

@@ -81,8 +81,7 @@ fn lineup(plan: &Plan) -> Option<Drawing> {
 }
 
 fn tightening(plan: &Plan) -> Option<Drawing> {
-    let caption = "Follow the numbers in every pass.";
-    Drawing::on(|paper| of_plan::tightening(plan, paper), caption)
+    Drawing::on(|paper| of_plan::tightening(plan, paper), "")
 }
 
 /// A drawing in a page. `figures` escapes every word that it sets.
@@ -92,7 +91,7 @@ pub(crate) fn show(drawing: &Drawing) -> Markup {
         figure.drawing {
             div.wide[twice] { (PreEscaped(&drawing.wide.svg)) }
             @if twice { div.narrow { (PreEscaped(&drawing.narrow.svg)) } }
-            figcaption { (drawing.caption) }
+            @if !drawing.caption.is_empty() { figcaption { (drawing.caption) } }
         }
     }
 }

@@ -1,7 +1,7 @@
 //! A stage's form: the strip that says what waits, the fields in the order that the hand moves,
 //! and what stands in each of them.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use job::plan::StagePlan;
 use maud::{Markup, html};
@@ -110,6 +110,13 @@ pub(crate) fn strip(now: Option<&Field>, system: System) -> Markup {
     }
 }
 
+/// Letters of a label that has room beside its fields on a phone.
+const TIGHT: usize = 10;
+
+fn is_tight(row: &Row) -> bool {
+    row.label.chars().count() <= TIGHT
+}
+
 struct Form<'a> {
     opened: &'a Opened,
     asked: &'a Asked,
@@ -148,7 +155,7 @@ impl Form<'_> {
         let columns = !group.columns.is_empty();
         html! {
             @if columns {
-                div.row.table.heads.(width(group.columns.len())) aria-hidden="true" {
+                div.row.table.heads.tight[group.rows.iter().all(is_tight)].(width(group.columns.len())) aria-hidden="true" {
                     span {}
                     @for column in &group.columns { span { (column) } }
                 }
@@ -163,16 +170,20 @@ impl Form<'_> {
         {
             return several(field, choices, &shown(self.opened, field, self.opened.system));
         }
-        let unit = row.fields.first().map_or("", |field| field.face.unit(self.opened.system));
         let many = row.fields.len() > 1;
+        // One unit for all of a row stands under its label; else each field has its own beside it.
+        let unit = |field: &Field| field.face.unit(self.opened.system);
+        let units: BTreeSet<&str> = row.fields.iter().map(unit).collect();
+        let shared = units.first().filter(|unit| many && units.len() == 1 && !unit.is_empty());
+        let beside = shared.is_none();
         let wordy = row.fields.iter().any(|field| {
             matches!(field.face, Face::Words(_) | Face::Texts(_) | Face::Quantities(_))
         });
         let columns = columns && !wordy;
         html! {
-            div.row.(width(row.fields.len())).wordy[wordy].table[columns] {
-                span.label { (row.label) @if many && !unit.is_empty() { small { (unit) } } }
-                @for field in &row.fields { (self.field(field, many, columns)) }
+            div.row.(width(row.fields.len())).wordy[wordy].table[columns].tight[many && is_tight(row)] {
+                span.label { (row.label) @if let Some(unit) = shared { small { (unit) } } }
+                @for field in &row.fields { (self.field(field, many, columns, beside)) }
             }
             @for field in &row.fields {
                 @if let Some(refused) = self.asked.refused.get(&field.place) {
@@ -192,10 +203,10 @@ impl Form<'_> {
         self.waits(field) && !self.asked.at.is_empty()
     }
 
-    fn field(&self, field: &Field, many: bool, columns: bool) -> Markup {
+    fn field(&self, field: &Field, many: bool, columns: bool, beside: bool) -> Markup {
         let unit = field.face.unit(self.opened.system);
         let shown = shown(self.opened, field, self.opened.system);
-        let beside = !many && !unit.is_empty() && (shown.is_empty() || is_bare(&shown));
+        let beside = beside && !unit.is_empty() && (shown.is_empty() || is_bare(&shown));
         html! {
             label.field.now[self.waits(field)] {
                 @if many { span.short.unseen[columns] { (field.short) } }
@@ -226,7 +237,8 @@ impl Form<'_> {
 
     fn input(&self, field: &Field, face: &Face, value: &str, wrong_now: bool) -> Markup {
         let placeholder = match face {
-            Face::Words(example) | Face::Texts(example) | Face::Code(example) => Some(*example),
+            Face::Words(example) | Face::Texts(example) => Some((*example).to_owned()),
+            Face::Code(example) => Some(format!("such as {example}")),
             _ => None,
         };
         let digits = matches!(face, Face::Quantity(Kind::Size | Kind::Gap | Kind::Length));

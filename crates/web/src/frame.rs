@@ -91,6 +91,18 @@ fn unit_button(now: System, this: System, value: &str, words: &str) -> Markup {
     }
 }
 
+/// Where the full plan is still to be worked out: our script asks for it after a while of quiet;
+/// without script the link does.
+pub(crate) fn later(here: &str) -> Markup {
+    let full = format!("{here}?full=1");
+    html! {
+        p.later id="later" data-later=(full) {
+            a href=(full) { "Work out how heat flows" }
+            ": seconds in hand, and what heat gets a hub off. It takes some seconds."
+        }
+    }
+}
+
 /// Whether only the part that changed was asked for: the header `X-Part` of our own script.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Part {

@@ -15,7 +15,7 @@ use crate::head::{head, link};
 use crate::marks::{self, Stamped};
 use crate::opened::{Opened, Standing};
 use crate::spine::address;
-use crate::{PageError, Shop, drawing, log};
+use crate::{PageError, Shop, drawing, dues, log};
 
 /// Entries that the page shows.
 const WRITTEN_LAST: usize = 8;
@@ -41,7 +41,7 @@ fn book(shop: &Shop, opened: &Opened) -> Markup {
             main.leaf id="page" tabindex="-1" {
                 (head(opened, opened.title(), plan.verdict(), &missing))
                 div.sides.wide-left {
-                    div.left { (way(opened)) (papers(opened)) }
+                    div.left { (way(opened)) (papers(opened)) (still_missing(opened, &missing)) (dues::of_job(&plan.dues)) }
                     div.right {
                         @if let Some(drawing) = drawing::section(plan) { (drawing::show(&drawing)) }
                         (set_aside(opened))
@@ -49,7 +49,6 @@ fn book(shop: &Shop, opened: &Opened) -> Markup {
                             div.h { h2 { "Written last" } }
                             (log::last(shop, opened, WRITTEN_LAST))
                         }
-                        (still_missing(opened, &missing))
                     }
                 }
             }

@@ -15,8 +15,8 @@ use serde::Deserialize;
 use crate::frame::{Cover, Part, answer};
 use crate::hand::Hand;
 use crate::marks::{self, Stamped};
-use crate::opened::Opened;
-use crate::{PageError, Shop, time};
+use crate::opened::Summary;
+use crate::{PageError, Shop, dues, time};
 
 /// What the list is searched for.
 #[derive(Deserialize)]
@@ -33,20 +33,18 @@ pub(crate) async fn list(
     part: Part,
 ) -> Result<Response, PageError> {
     let mut jobs = Vec::new();
-    for (id, _) in shop.records().lengths().await? {
-        jobs.push(shop.open(id, hand.units).await?);
+    for (id, length) in shop.records().lengths().await? {
+        jobs.push(shop.summary(id, hand.units, length).await?);
     }
-    jobs.sort_by_key(|job| std::cmp::Reverse((last_at(job), job.id)));
+    jobs.sort_by_key(|job| std::cmp::Reverse((job.last.as_ref().map(|(at, _)| *at), job.id)));
     let cover = Cover { hand: &hand, system: hand.units.unwrap_or_default(), here: "/" };
     Ok(answer(part, "Jobs", &cover, &page(&shop, &jobs, &q)))
 }
 
-fn last_at(job: &Opened) -> Option<Timestamp> {
-    job.book.entries().last().map(|entry| entry.at)
-}
-
-fn page(shop: &Shop, jobs: &[Arc<Opened>], search: &str) -> Markup {
-    let found: Vec<&Arc<Opened>> = jobs.iter().filter(|job| matches(job, search)).collect();
+fn page(shop: &Shop, jobs: &[Arc<Summary>], search: &str) -> Markup {
+    let newest = jobs.iter().filter_map(|job| job.last.as_ref()).map(|(at, _)| *at).max();
+    let newest = newest.unwrap_or_default();
+    let found: Vec<&Arc<Summary>> = jobs.iter().filter(|job| matches(job, search)).collect();
     html! {
         div.book.no-spine id="book" {
             main.leaf id="page" tabindex="-1" {
@@ -57,13 +55,17 @@ fn page(shop: &Shop, jobs: &[Arc<Opened>], search: &str) -> Markup {
                         (begin_form())
                         @if jobs.len() > 5 || !search.is_empty() { (search_form(search)) }
                         @if found.is_empty() { (nothing(search)) }
-                        ol.jobs { @for job in &found { li { (row(shop, job)) } } }
+                        ol.jobs { @for job in &found { li { (row(shop, job, newest)) } } }
                     }
-                    div.right { (demos(shop)) }
+                    div.right { (dues::of_all(jobs, today(shop))) (demos(shop)) }
                 }
             }
         }
     }
+}
+
+fn today(shop: &Shop) -> jiff::civil::Date {
+    records::now().to_zoned_datetime(shop.zone().clone()).date()
 }
 
 fn begin_form() -> Markup {
@@ -97,16 +99,16 @@ fn nothing(search: &str) -> Markup {
 }
 
 /// Every word of the search stands somewhere in what the list says of the job.
-fn matches(job: &Opened, search: &str) -> bool {
-    let head = &job.plan.head;
+fn matches(job: &Summary, search: &str) -> bool {
+    let head = &job.head;
     let all =
         [&head.title, &head.number, &head.works, &head.coupling, &head.by].map(String::as_str);
     let all = all.join(" ").to_lowercase();
     search.to_lowercase().split_whitespace().all(|word| all.contains(word))
 }
 
-fn row(shop: &Shop, job: &Opened) -> Markup {
-    let head = &job.plan.head;
+fn row(shop: &Shop, job: &Summary, newest: Timestamp) -> Markup {
+    let head = &job.head;
     let about =
         [head.coupling.as_str(), head.works.as_str(), if head.invented { "invented" } else { "" }];
     let about: Vec<&str> = about.into_iter().filter(|words| !words.is_empty()).collect();
@@ -114,13 +116,13 @@ fn row(shop: &Shop, job: &Opened) -> Markup {
         a href={ "/jobs/" (job.id) } {
             span.margin {
                 strong { (head.number) }
-                @if let Some(last) = job.book.entries().last() {
-                    " " (time::short(last.at, last.at, shop.zone())) " " (last.by)
+                @if let Some((at, by)) = &job.last {
+                    " " (time::short(*at, newest, shop.zone())) " " (by)
                 }
             }
-            span.name { b { (job.title()) } small { (about.join(", ")) } }
-            (marks::trail(&job.plan))
-            span.word { @if let Some(verdict) = job.plan.verdict() { (marks::stamp(verdict, Stamped::Small)) } }
+            span.name { b { (job.title) } small { (about.join(", ")) } }
+            (marks::trail(&job.stages))
+            span.word { @if let Some(verdict) = job.verdict { (marks::stamp(verdict, Stamped::Small)) } }
         }
     }
 }

@@ -2,7 +2,7 @@
 //!
 //! A mark never stands for its word alone: beside it stands the word, or its label says it.
 
-use job::plan::Plan;
+use job::Stage;
 use maud::{Markup, html};
 use quantities::Verdict;
 
@@ -73,25 +73,25 @@ pub(crate) fn stamp(verdict: Verdict, size: Stamped) -> Markup {
 }
 
 /// The ten stages on a small shaft line.
-pub(crate) fn trail(plan: &Plan) -> Markup {
-    let words: Vec<String> = plan.stages.iter().map(trail_words).collect();
+pub(crate) fn trail(stages: &[(Stage, Standing)]) -> Markup {
+    let words: Vec<String> = stages.iter().copied().map(trail_words).collect();
     html! {
         svg.trail viewBox="0 0 230 22" width="230" height="22" role="img" aria-label=(words.join(", ")) {
             path.shaft d="M0 11H230" {}
-            @for (place, stage) in (0_u8..).zip(&plan.stages) {
-                (dot(Standing::of(stage), 12.5 + 22.8 * f64::from(place)))
+            @for (place, (_, standing)) in (0_u8..).zip(stages) {
+                (dot(*standing, 12.5 + 22.8 * f64::from(place)))
             }
         }
     }
 }
 
-fn trail_words(stage: &job::plan::StagePlan) -> String {
-    let standing = match Standing::of(stage) {
+fn trail_words((stage, standing): (Stage, Standing)) -> String {
+    let words = match standing {
         Standing::NotBegun => "not begun",
         Standing::Done => "done",
         Standing::Judged(verdict) => verdict.words(),
     };
-    format!("{}: {standing}", stage.stage.title())
+    format!("{}: {words}", stage.title())
 }
 
 /// Dot, square, half diamond, broken square, ring.

@@ -2,20 +2,22 @@
 
 use job::plan::Number;
 use maud::{Markup, html};
-use quantities::{Kind, System, Verdict};
+use quantities::{System, Verdict};
 
 use crate::marks::{self, Stamped};
 use crate::working;
 
-/// The numbers of a stage.
+/// The numbers of a stage; the one that a hand counts on while it holds a hot hub comes first.
 pub(crate) fn numbers(numbers: &[Number], system: System) -> Markup {
+    let (first, rest): (Vec<&Number>, Vec<&Number>) =
+        numbers.iter().partition(|number| size(number) == Size::Hero);
     html! {
-        @for number in numbers { (row(number, system)) }
+        @for number in first.into_iter().chain(rest) { (row(number, system)) }
     }
 }
 
 fn row(number: &Number, system: System) -> Markup {
-    let size = size(number);
+    let size = size(number).class();
     let id = format!("n-{}", number.id.replace('.', "-"));
     html! {
         @if let Some(working) = &number.working {
@@ -57,15 +59,34 @@ fn equals() -> Markup {
     html! { span.equals { span aria-hidden="true" { "=" } span.unseen { "working" } } }
 }
 
-/// How large it is set: what the hand needs at the machine is read from a step away.
-fn size(number: &Number) -> &'static str {
-    let is_time = number.value.as_ref().is_some_and(|value| value.kind == Kind::Time);
-    if number.key && is_time {
-        "hero"
+/// How large a number is set: what the hand needs at the machine is read from a step away.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Size {
+    /// Among others.
+    Usual,
+    /// A move to make.
+    Move,
+    /// Seconds in hand.
+    Hero,
+}
+
+impl Size {
+    fn class(self) -> &'static str {
+        match self {
+            Self::Usual => "usual",
+            Self::Move => "move",
+            Self::Hero => "hero",
+        }
+    }
+}
+
+fn size(number: &Number) -> Size {
+    if number.id.starts_with("heat.") && number.id.ends_with(".seconds") {
+        Size::Hero
     } else if number.id.starts_with("lineup.move.") {
-        "move"
+        Size::Move
     } else {
-        "plain-size"
+        Size::Usual
     }
 }
 

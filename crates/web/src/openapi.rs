@@ -61,6 +61,10 @@ pub(crate) fn document() -> Json {
                         "name": "units", "in": "query", "required": false,
                         "description": "Units of the sentences; the job's own by default. Every value is in SI and as text in both.",
                         "schema": { "enum": ["metric", "inch"] }
+                    }, {
+                        "name": "depth", "in": "query", "required": false,
+                        "description": "“full” works out the flow of heat too, which takes some seconds; “quick”, the default, does not.",
+                        "schema": { "enum": ["quick", "full"] }
                     }],
                     "responses": { "200": answer("The plan", &reference("Plan")), "404": error("There is no such job") }
                 }
@@ -156,14 +160,19 @@ fn schemas() -> Json {
         ] },
         "Plan": {
             "type": "object",
-            "required": ["head", "stages", "cautions", "on", "off", "kit"],
+            "required": ["head", "stages", "cautions", "on", "off", "kit", "about", "choice", "dues", "ways", "drawings"],
             "properties": {
                 "head": { "type": "object" },
                 "stages": { "type": "array", "minItems": 10, "maxItems": 10, "items": { "type": "object" } },
                 "cautions": { "type": "array", "items": { "type": "object" } },
                 "on": { "type": "array", "items": { "type": "object" } },
                 "off": { "type": "array", "items": { "type": "object" } },
-                "kit": { "type": "array", "items": { "type": "object" } }
+                "kit": { "type": "array", "items": { "type": "object" } },
+                "about": { "type": ["object", "null"] },
+                "choice": { "type": "object" },
+                "dues": { "type": "array", "items": { "type": "object" } },
+                "ways": { "type": "array", "items": { "type": "object" } },
+                "drawings": { "type": "object" }
             }
         }
     })

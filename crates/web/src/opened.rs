@@ -1,7 +1,8 @@
 //! A job as it lies open: its log book, what the book says, and the plan.
 
+use jiff::Timestamp;
 use job::file::End;
-use job::plan::{Plan, StagePlan, plan};
+use job::plan::{Depth, Due, Head, Plan, StagePlan, plan_with};
 use job::{Job, Line, LogBook, Stage, Written};
 use quantities::{System, Verdict};
 use records::JobId;
@@ -13,21 +14,22 @@ pub(crate) struct Opened {
     pub book: LogBook,
     pub job: Job,
     pub plan: Plan,
+    pub depth: Depth,
     /// The units of the page: those that were asked for, or the job's own.
     pub system: System,
     tables: Json,
 }
 
 impl Opened {
-    pub fn of(id: JobId, book: LogBook, units: Option<System>) -> Self {
+    pub fn of(id: JobId, book: LogBook, units: Option<System>, depth: Depth) -> Self {
         let job = book.job();
         let system = units.unwrap_or(job.file.system());
-        let plan = plan(&job, system);
+        let plan = plan_with(&job, system, depth);
         let tables = serde_json::to_value(&job.file).unwrap_or_default();
-        Self { id, book, job, plan, system, tables }
+        Self { id, book, job, plan, depth, system, tables }
     }
 
-    /// The same job with one more entry, its plan left as it was.
+    /// How many entries it was made of.
     pub fn length(&self) -> usize {
         self.book.entries().len()
     }
@@ -47,6 +49,18 @@ impl Opened {
     /// The short name of one machine.
     pub fn name(&self, end: End) -> &str {
         self.job.file.machines.name(end)
+    }
+
+    /// True where a full plan would say more than this one: how long a hot hub stays open, and
+    /// what heat gets it off.
+    pub fn has_more_to_say(&self) -> bool {
+        let heat = self.plan.stage(Stage::Heat);
+        self.depth == Depth::Quick && heat.numbers.iter().any(|number| number.value.is_some())
+    }
+
+    /// How far each stage is.
+    pub fn standings(&self) -> Vec<(Stage, Standing)> {
+        self.plan.stages.iter().map(|stage| (stage.stage, Standing::of(stage))).collect()
     }
 
     /// What the job is called.
@@ -83,6 +97,36 @@ pub(crate) fn standing<'a>(job: &'a Job, place: &str) -> Option<&'a Line> {
         line.place == place && line.replaced_by.is_none() && writes
     };
     job.log.iter().rev().find(stands)
+}
+
+/// What the list says of a job.
+pub(crate) struct Summary {
+    pub id: JobId,
+    /// Entries that it was made of.
+    pub length: usize,
+    pub head: Head,
+    pub title: String,
+    /// When the last entry was made, and by whom.
+    pub last: Option<(Timestamp, String)>,
+    pub stages: Vec<(Stage, Standing)>,
+    pub verdict: Option<Verdict>,
+    pub dues: Vec<Due>,
+}
+
+impl Summary {
+    pub fn of(opened: &Opened) -> Self {
+        let last = opened.book.entries().last();
+        Self {
+            id: opened.id,
+            length: opened.length(),
+            head: opened.plan.head.clone(),
+            title: opened.title().to_owned(),
+            last: last.map(|entry| (entry.at, entry.by.clone())),
+            stages: opened.standings(),
+            verdict: opened.plan.verdict(),
+            dues: opened.plan.dues.clone(),
+        }
+    }
 }
 
 /// How far a stage is: its worst word, or what it waits for.
@@ -122,5 +166,25 @@ pub(crate) fn stage_of(place: &str) -> Stage {
     match place.split('.').next().unwrap_or("") {
         "inspection" => Stage::Removal,
         table => Stage::of(table).unwrap_or(Stage::Machines),
+    }
+}
+
+#[cfg(test)]
+pub(crate) mod tests {
+    use super::*;
+
+    /// What the list says of a job with this title and nothing else.
+    pub(crate) fn summary(title: &str) -> Summary {
+        let act = job::Act::Write { place: "job.title".into(), value: title.into() };
+        let id = "0190b3a5-0000-7000-8000-000000000000".parse().unwrap();
+        let book = LogBook::new([records::new_entry("R.A.", act)]);
+        Summary::of(&Opened::of(id, book, None, Depth::Quick))
+    }
+
+    #[test]
+    fn a_job_that_was_just_named_has_nothing_begun() {
+        let summary = summary("Pump");
+        assert_eq!((summary.title.as_str(), summary.length), ("Pump", 1));
+        assert!(summary.stages.iter().all(|(_, standing)| *standing != Standing::Done));
     }
 }

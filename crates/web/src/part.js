@@ -5,27 +5,28 @@
   const byId = (id) => document.getElementById(id);
   const form = () => byId("entry");
   const isField = (one) => Boolean(one?.closest?.("#entry .field"));
-  const fields = () => [...form().querySelectorAll(".field input, .field select")]
-    .filter((field) => field.type !== "hidden" && (!field.closest("details") || field.closest("details").open));
+  const fields = () => [...(form()?.querySelectorAll(".field input:not([type=hidden]), .field select") ?? [])]
+    .filter((field) => field.closest("details")?.open ?? true);
   const shown = (field) => field.matches("select")
     ? [...field.options].find((option) => option.defaultSelected)?.value ?? "" : field.defaultValue;
   const changed = (field) => field.value !== shown(field);
+  const filled = (target, button) => new URLSearchParams(new FormData(target, button));
   let queue = Promise.resolve(); // one request after the other, in the order of entering
+  let turn = 0; // counts what was sent, so that a late answer is not taken for a new one
 
   // The strip, and the bar of a phone, say in full what the field that has the focus is.
   const say = (field) => {
-    const [words, unit] = byId("say")?.children ?? [];
-    if (!words || !isField(field)) return;
+    if (!isField(field)) return;
+    const [words, unit] = byId("say").children;
     words.textContent = field.getAttribute("aria-label");
     words.href = `#${field.id}`;
     unit.textContent = field.dataset.unit;
     if (byId("next")) byId("next").textContent = words.textContent;
     form().elements.at.value = field.name;
   };
-
   const goOn = (field) => {
     const all = fields();
-    const next = all[all.indexOf(field) + 1] ?? form().querySelector("a.on");
+    const next = all[all.indexOf(field) + 1] ?? byId("on");
     next?.focus();
     next?.select?.();
   };
@@ -33,72 +34,84 @@
   // Puts the new book in place of the old one; what was typed meanwhile, the focus and what stood
   // open stay as they are.
   const replace = (html, sent) => {
-    const old = byId("book");
     const focus = document.activeElement;
-    const range = focus.matches?.("input") ? [focus.selectionStart, focus.selectionEnd] : null;
-    const typed = form() ? fields().filter((one) => changed(one) && sent.get(one.name) !== one.value) : [];
-    const open = [...old.querySelectorAll("details[open][id]")];
-    old.outerHTML = html;
+    const range = focus.matches("input") ? [focus.selectionStart, focus.selectionEnd] : null;
+    const typed = fields().filter((one) => changed(one) && sent.get(one.name) !== one.value);
+    const open = [...byId("book").querySelectorAll("details[open][id]")];
+    byId("book").outerHTML = html;
     for (const one of open) byId(one.id)?.setAttribute("open", "");
     for (const one of typed) if (byId(one.id)) byId(one.id).value = one.value;
     const wrong = typed.length ? null : document.querySelector("[aria-invalid]");
     const stays = focus.id && byId(focus.id);
     const to = wrong ?? (stays || document.querySelector("[autofocus]") || byId("page"));
-    to?.focus({ preventScroll: to === stays });
-    if (to === stays && range) to.setSelectionRange?.(...range);
+    to.focus({ preventScroll: to === stays });
+    if (to === stays && range) to.setSelectionRange(...range);
     say(to);
+    askLater();
+  };
+  const fetched = async (address, asked) => {
+    const answer = await fetch(address, { ...asked, headers: { "X-Part": "book" } });
+    const html = await answer.text();
+    if (!html.startsWith("<div class=\"book")) throw new Error(answer.statusText);
+    return [html, answer];
   };
 
   const send = async (target, body) => {
+    turn += 1;
     try {
-      const answer = await fetch(target.action, { method: "POST", body, headers: { "X-Part": target.dataset.part } });
-      const html = await answer.text();
-      if (!html.startsWith("<div class=\"book")) throw new Error(answer.statusText);
+      const [html, answer] = await fetched(target.action, { method: "POST", body });
       replace(html, body);
       if (answer.redirected) history.replaceState(null, "", answer.url.split("#")[0]);
     } catch {
-      const [words, unit] = byId("say")?.children ?? [];
-      if (!words) return;
+      if (!byId("say")) return target.submit();
       byId("say").setAttribute("role", "alert");
-      words.textContent = "Not written: the program does not answer. What was typed is still here; Enter tries again.";
-      unit.textContent = "";
+      byId("say").children[0].textContent =
+        "Not written: the program does not answer. What was typed is still here; Enter tries again.";
     }
   };
 
+  // What takes some seconds to work out is asked for after a while of quiet.
+  const askLater = () => {
+    const now = turn;
+    const ask = async () => {
+      if (turn !== now || !byId("later")) return;
+      byId("later").firstElementChild.textContent = "Working out how heat flows";
+      const [html] = await fetched(byId("later").dataset.later).catch(() => []);
+      if (html && turn === now) replace(html, new URLSearchParams());
+    };
+    if (byId("later")) setTimeout(ask, 1200);
+  };
+
   document.addEventListener("submit", (event) => {
-    const target = event.target;
+    const { target, submitter } = event;
     if (!target.dataset.part) return;
     event.preventDefault();
     const field = document.activeElement;
-    const entering = target === form() && !event.submitter?.name;
-    const body = new URLSearchParams(new FormData(target, event.submitter));
+    const entering = target === form() && !submitter?.name;
+    const body = filled(target, submitter);
     if (!entering || fields().some(changed)) queue = queue.then(() => send(target, body));
     if (entering && isField(field)) goOn(field);
   });
 
   // Leaving a field with Tab writes too; a choice is written once the hand rests on it.
   const write = (id) => {
-    queue = queue.then(() => byId(id) && changed(byId(id)) && send(form(), new URLSearchParams(new FormData(form()))));
+    queue = queue.then(() => byId(id) && changed(byId(id)) && send(form(), filled(form())));
   };
   let resting = 0;
   document.addEventListener("change", ({ target: field }) => {
-    if (!isField(field)) return;
     clearTimeout(resting);
-    if (field.matches("select")) resting = setTimeout(write, 700, field.id);
-    else setTimeout(() => { if (document.activeElement !== field) write(field.id); }, 0);
+    if (isField(field) && field.matches("select")) resting = setTimeout(write, 700, field.id);
   });
   document.addEventListener("focusout", ({ target: field }) => {
-    if (isField(field) && field.matches("select")) write(field.id);
+    if (isField(field)) setTimeout(() => document.activeElement?.id === field.id || write(field.id));
   });
   document.addEventListener("keydown", (event) => {
-    if (event.key !== "Enter" || !event.target.matches?.("#entry .field select")) return;
-    event.preventDefault();
-    goOn(event.target);
+    if (event.key === "Enter" && event.target.matches("#entry .field select")) event.preventDefault(), goOn(event.target);
   });
   document.addEventListener("focusin", (event) => say(event.target));
 
   // A page that is opened stays at its head; what is typed goes to the field that waits.
-  if (matchMedia("(pointer: fine)").matches && document.activeElement === document.body) {
-    document.querySelector("[data-waits]")?.focus({ preventScroll: true });
-  }
+  const idle = matchMedia("(pointer: fine)").matches && document.activeElement === document.body;
+  if (idle) document.querySelector("[data-waits]")?.focus({ preventScroll: true });
+  askLater();
 })();

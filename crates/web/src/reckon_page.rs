@@ -118,7 +118,7 @@ fn book(
                 p.job { a href="/reckon" { "Reckon" } }
                 div.title { h1 { (title(calculation)) } }
                 p.does { (calculation.does) }
-                div.sides {
+                div.sides.as-is {
                     form.ask.left action={ "/reckon/" (calculation.name) } {
                         div.group {
                             div.h { h2 { "Given" } small { "a unit that is typed wins" } }

@@ -2,17 +2,18 @@
 
 use std::collections::HashMap;
 use std::path::{Path, PathBuf};
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use jiff::tz::TimeZone;
+use job::plan::Depth;
 use quantities::System;
 use records::{JobId, Records};
 
 use crate::PageError;
-use crate::opened::Opened;
+use crate::opened::{Opened, Summary};
 
 /// Plans that are kept before all are let go.
-const PLANS_KEPT: usize = 200;
+const PLANS_KEPT: usize = 64;
 
 /// What the pages work with. Cheap to clone.
 #[derive(Clone)]
@@ -27,7 +28,9 @@ struct Inner {
     made_by: String,
     hosts: Vec<String>,
     zone: TimeZone,
+    full: tokio::sync::Mutex<()>,
     plans: Mutex<HashMap<Wanted, Arc<Opened>>>,
+    summaries: Mutex<HashMap<Wanted, Arc<Summary>>>,
 }
 
 /// Which job, in which units; `None` for the job's own.
@@ -45,7 +48,9 @@ impl Shop {
             made_by: made_by.to_owned(),
             hosts: Vec::new(),
             zone: TimeZone::system(),
+            full: tokio::sync::Mutex::default(),
             plans: Mutex::default(),
+            summaries: Mutex::default(),
         };
         Self { inner: Arc::new(inner) }
     }
@@ -84,33 +89,84 @@ impl Shop {
     }
 
     /// A job with its plan. A log book only grows, so its length names its state, and a plan
-    /// that was made of that many entries still holds.
+    /// that was made of that many entries still holds, be it quick or full.
     pub(crate) async fn open(
         &self,
         id: JobId,
         units: Option<System>,
     ) -> Result<Arc<Opened>, PageError> {
-        let length = self.records().length(id).await?;
-        if let Some(kept) = self.kept((id, units)).filter(|kept| kept.length() == length) {
-            return Ok(kept);
+        match self.kept(id, units).await? {
+            Some(kept) => Ok(kept),
+            None => self.keep(id, units, Depth::Quick).await,
         }
-        let book = self.records().book(id).await?;
-        let opened = tokio::task::spawn_blocking(move || Opened::of(id, book, units)).await?;
-        let opened = Arc::new(opened);
-        self.keep((id, units), &opened);
-        Ok(opened)
     }
 
-    fn kept(&self, wanted: Wanted) -> Option<Arc<Opened>> {
-        let plans = self.inner.plans.lock().unwrap_or_else(PoisonError::into_inner);
-        plans.get(&wanted).cloned()
+    /// A job with its full plan, which takes some seconds. One is made at a time, so that a row of
+    /// entries does not set a row of plans to work.
+    pub(crate) async fn open_full(
+        &self,
+        id: JobId,
+        units: Option<System>,
+    ) -> Result<Arc<Opened>, PageError> {
+        let _one_at_a_time = self.inner.full.lock().await;
+        match self.kept(id, units).await?.filter(|kept| kept.depth == Depth::Full) {
+            Some(kept) => Ok(kept),
+            None => self.keep(id, units, Depth::Full).await,
+        }
     }
 
-    fn keep(&self, wanted: Wanted, opened: &Arc<Opened>) {
-        let mut plans = self.inner.plans.lock().unwrap_or_else(PoisonError::into_inner);
+    async fn kept(
+        &self,
+        id: JobId,
+        units: Option<System>,
+    ) -> Result<Option<Arc<Opened>>, PageError> {
+        let length = self.records().length(id).await?;
+        let kept = locked(&self.inner.plans).get(&(id, units)).cloned();
+        Ok(kept.filter(|kept| kept.length() == length))
+    }
+
+    async fn keep(
+        &self,
+        id: JobId,
+        units: Option<System>,
+        depth: Depth,
+    ) -> Result<Arc<Opened>, PageError> {
+        let opened = Arc::new(self.read(id, units, depth).await?);
+        let mut plans = locked(&self.inner.plans);
         if plans.len() >= PLANS_KEPT {
             plans.clear();
         }
-        plans.insert(wanted, Arc::clone(opened));
+        plans.insert((id, units), Arc::clone(&opened));
+        Ok(opened)
     }
+
+    /// What the list says of a job that has so many entries.
+    pub(crate) async fn summary(
+        &self,
+        id: JobId,
+        units: Option<System>,
+        length: usize,
+    ) -> Result<Arc<Summary>, PageError> {
+        let kept = locked(&self.inner.summaries).get(&(id, units)).cloned();
+        if let Some(kept) = kept.filter(|kept| kept.length == length) {
+            return Ok(kept);
+        }
+        let summary = Arc::new(Summary::of(&self.read(id, units, Depth::Quick).await?));
+        locked(&self.inner.summaries).insert((id, units), Arc::clone(&summary));
+        Ok(summary)
+    }
+
+    async fn read(
+        &self,
+        id: JobId,
+        units: Option<System>,
+        depth: Depth,
+    ) -> Result<Opened, PageError> {
+        let book = self.records().book(id).await?;
+        Ok(tokio::task::spawn_blocking(move || Opened::of(id, book, units, depth)).await?)
+    }
+}
+
+fn locked<T>(kept: &Mutex<T>) -> MutexGuard<'_, T> {
+    kept.lock().unwrap_or_else(PoisonError::into_inner)
 }

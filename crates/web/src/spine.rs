@@ -43,7 +43,7 @@ fn hop(opened: &Opened, here: Stage) -> Markup {
                 aria-label=(back.map_or("back to the job", Stage::title)) { "‹" }
             a href=(job) {
                 span { (here.title()) ", " (place + 1) " of 10" }
-                (marks::trail(&opened.plan))
+                (marks::trail(&opened.standings()))
             }
             a href=(on.map_or(job.clone(), |stage| address(opened, stage)))
                 aria-label=(on.map_or("back to the job", Stage::title)) { "›" }

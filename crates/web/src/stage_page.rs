@@ -17,25 +17,29 @@ use crate::head::{field_address, head};
 use crate::opened::Opened;
 use crate::spine::{address, spine};
 use crate::write::{self, Outcome};
-use crate::{PageError, Shop, drawing, log, numbers, steps};
+use crate::{PageError, Shop, drawing, dues, frame, kinds, log, numbers, steps, ways};
 
-/// Which field waits.
+/// Which field waits, and whether the flow of heat is to be worked out too.
 #[derive(Deserialize)]
 pub(crate) struct At {
     #[serde(default)]
     at: String,
+    full: Option<String>,
 }
 
 /// The page.
 pub(crate) async fn show(
     State(shop): State<Shop>,
     Path((id, key)): Path<(JobId, String)>,
-    Query(At { at }): Query<At>,
+    Query(At { at, full }): Query<At>,
     hand: Hand,
     part: Part,
 ) -> Result<Response, PageError> {
     let stage = Stage::of(&key).ok_or(PageError::NoPage)?;
-    let opened = shop.open(id, hand.units).await?;
+    let opened = match full {
+        Some(_) => shop.open_full(id, hand.units).await?,
+        None => shop.open(id, hand.units).await?,
+    };
     let asked = Asked { at, ..Asked::default() };
     Ok(page(&shop, &opened, stage, &asked, &hand, part))
 }
@@ -107,6 +111,9 @@ fn print(opened: &Opened, stage: Stage) -> Markup {
     let here = address(opened, stage);
     html! {
         @for drawing in drawing::of_stage(&opened.plan, stage) { (drawing::show(&drawing)) }
+        @if matches!(stage, Stage::Heat | Stage::Removal) && opened.has_more_to_say() {
+            (frame::later(&here))
+        }
         @if !plan.numbers.is_empty() {
             section.numbers {
                 div.h { h2 { "Numbers" } small { "the equals sign opens the working" } }
@@ -120,6 +127,9 @@ fn print(opened: &Opened, stage: Stage) -> Markup {
                 ul.notes { @for note in &plan.notes { li { (note) } } }
             }
         }
+        @if stage == Stage::Coupling { (kinds::about(opened)) (kinds::choice(opened)) }
+        @if stage == Stage::Removal { (ways::ways(opened)) }
+        @if stage == Stage::Running { (dues::of_job(&opened.plan.dues)) }
         (steps::at_stage(opened, stage, &here))
     }
 }

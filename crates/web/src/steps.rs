@@ -1,7 +1,7 @@
 //! Steps with their boxes, hold points, cautions and the kit to bring.
 
 use axum::Form;
-use axum::extract::{Path, State};
+use axum::extract::{Path, Query, State};
 use axum::response::{IntoResponse, Redirect, Response};
 use job::plan::{Caution, KitItem, Piece, Step};
 use job::{Act, Stage};
@@ -14,16 +14,26 @@ use crate::hand::Hand;
 use crate::head::head;
 use crate::opened::Opened;
 use crate::spine::spine;
-use crate::{PageError, Shop, write};
+use crate::{PageError, Shop, frame, write};
+
+/// Whether the flow of heat is to be worked out too.
+#[derive(Deserialize)]
+pub(crate) struct Full {
+    full: Option<String>,
+}
 
 /// The whole order of work.
 pub(crate) async fn show(
     State(shop): State<Shop>,
     Path(id): Path<JobId>,
+    Query(Full { full }): Query<Full>,
     hand: Hand,
     part: Part,
 ) -> Result<Response, PageError> {
-    let opened = shop.open(id, hand.units).await?;
+    let opened = match full {
+        Some(_) => shop.open_full(id, hand.units).await?,
+        None => shop.open(id, hand.units).await?,
+    };
     let here = format!("/jobs/{id}/steps");
     let cover = Cover { hand: &hand, system: opened.system, here: &here };
     Ok(answer(part, "Order of work", &cover, &page(&opened, &here)))
@@ -43,6 +53,7 @@ fn page(opened: &Opened, here: &str) -> Markup {
                         @if on.is_empty() { p.advice { "Choose the kind of coupling; its steps follow from it." } }
                     }
                     div.right {
+                        @if opened.has_more_to_say() { (frame::later(here)) }
                         (kit(&opened.plan.kit))
                         p { a.button.quiet href={ "/jobs/" (opened.id) "/removal" } { "Taking it off" } }
                     }

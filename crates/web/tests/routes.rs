@@ -559,3 +559,22 @@ async fn a_calculation_says_which_input_is_wrong_and_keeps_what_was_typed() {
     let list = ask(&held, get("/reckon?q=shim")).await;
     assert!(list.body.contains("/reckon/shim") && !list.body.contains("/reckon/torque"));
 }
+
+/// The quick plan says where more is to be had; the full one has it.
+#[tokio::test]
+async fn the_flow_of_heat_is_worked_out_when_it_is_asked_for() {
+    let held = common::shop().await;
+    let demo = include_str!("../../../demo/sea-water-pump.toml");
+    let book = records::book_of_file(&job::read(demo).unwrap(), "R.A.");
+    let id = held.records.import(&book).await.unwrap();
+    let quick = ask(&held, get(&format!("/jobs/{id}/heat"))).await.body;
+    assert!(quick.contains(&format!("data-later=\"/jobs/{id}/heat?full=1\"")));
+    assert!(!quick.contains("Seconds in hand, motor hub"));
+    let full = ask(&held, get(&format!("/jobs/{id}/heat?full=1"))).await.body;
+    assert!(full.contains("Seconds in hand, motor hub") && !full.contains("data-later"));
+    let kept = ask(&held, get(&format!("/jobs/{id}/heat"))).await.body;
+    assert!(kept.contains("Seconds in hand, motor hub"), "the full plan is not kept");
+    let plan = ask(&held, get(&format!("/api/jobs/{id}/plan?depth=full"))).await.json();
+    let heat = plan["stages"][4]["numbers"].as_array().unwrap().clone();
+    assert!(heat.iter().any(|number| number["id"] == "heat.driver.seconds"));
+}

@@ -40,7 +40,7 @@ fn machines(opened: &Opened) -> Group {
         row("What sort", "sort", Face::Words("electric motor")),
         row("What locks it out", "isolate", Face::Texts("switch 2M; valves shut")),
     ];
-    Group::new("The two machines", "", rows).columns(["drives".to_owned(), "is driven".to_owned()])
+    Group::new("The two machines", "the one that drives first", rows)
 }
 
 /// What the drive asks of a coupling.

@@ -240,7 +240,7 @@ fn order(name: &str, usual: &[&str]) -> (usize, u32, String) {
 mod tests {
     use std::collections::BTreeSet;
 
-    use job::{Act, Written};
+    use job::{Act, ActError, Written};
     use serde_json::Value as Json;
 
     use super::*;
@@ -248,7 +248,7 @@ mod tests {
     fn opened(text: &str) -> Opened {
         let file = job::read(text).unwrap();
         let id = "0190b3a5-0000-7000-8000-000000000000".parse().unwrap();
-        Opened::of(id, records::book_of_file(&file, "R.A."), None)
+        Opened::of(id, records::book_of_file(&file, "R.A."), None, job::plan::Depth::Quick)
     }
 
     /// One job with dials of both kinds, and every field that it has.
@@ -303,6 +303,12 @@ mod tests {
         }
     }
 
+    /// A plain number that was read, and found beyond what its place can hold.
+    fn is_plain_number(face: &Face, accepted: &Result<(), ActError>) -> bool {
+        let read = matches!(accepted, Err(ActError::Impossible(_)));
+        read && matches!(face, Face::Quantity(Kind::Number | Kind::Percent))
+    }
+
     #[test]
     fn every_field_writes_at_a_place_that_the_job_has() {
         let (opened, fields) = every_field();
@@ -311,7 +317,8 @@ mod tests {
                 for value in written(&field.face, system) {
                     let act = Act::Write { place: field.place.clone(), value: value.clone() };
                     let accepted = opened.job.accepts(&act);
-                    assert!(accepted.is_ok(), "{} = {value:?}: {accepted:?}", field.place);
+                    let reads = accepted.is_ok() || is_plain_number(&field.face, &accepted);
+                    assert!(reads, "{} = {value:?}: {accepted:?}", field.place);
                 }
             }
         }
@@ -326,7 +333,8 @@ mod tests {
                 let text = format!("2 {}", kind.unit(system).name());
                 let act = Act::Write { place: field.place.clone(), value: text.as_str().into() };
                 let accepted = opened.job.accepts(&act);
-                assert!(accepted.is_ok(), "{} = {text:?}: {accepted:?}", field.place);
+                let reads = accepted.is_ok() || is_plain_number(&field.face, &accepted);
+                assert!(reads, "{} = {text:?}: {accepted:?}", field.place);
             }
         }
     }
@@ -347,23 +355,7 @@ mod tests {
         }
     }
 
-    /// Places, by a part of their name, that have no field yet.
-    const FILE_ALONE: [&str; 11] = [
-        "heat.assume.",
-        ".near.",
-        "heat.heated_to",
-        "heat.power",
-        "heat.time_wanted",
-        "removal.clearance",
-        "removal.heat_for",
-        "removal.power_at_hand",
-        "removal.power_body",
-        "removal.power_flange",
-        "removal.window",
-    ];
-
-    /// What the job file can say can be said in the pages. Still lacking, so that what the flow of
-    /// heat needs and assumes is set in the job file alone as yet: [`FILE_ALONE`].
+    /// What the job file can say can be said in the pages.
     #[test]
     fn every_place_of_the_job_file_has_a_field() {
         let schema = job::schema();
@@ -374,7 +366,6 @@ mod tests {
             let plain = canonical(&schema, &field.place);
             places.remove(&plain);
         }
-        places.retain(|place| !FILE_ALONE.iter().any(|part| place.contains(part)));
         assert_eq!(places, BTreeSet::new());
     }
 

@@ -2,7 +2,7 @@
 
 use quantities::Kind;
 
-use super::{Face, Group, Row, inspection};
+use super::{Face, Field, Group, Row, inspection, names_or};
 use crate::opened::Opened;
 use job::file::End;
 
@@ -18,9 +18,48 @@ pub(super) fn groups(opened: &Opened) -> Vec<Group> {
             Face::Quantity(Kind::Stress),
         ),
     ];
-    let mut groups = vec![Group::new("Coming off", "", rows), holds(opened)];
+    let mut groups =
+        vec![Group::new("Coming off", "", rows), heated(), holds(opened), near(opened)];
     groups.extend(inspection::groups(opened));
     groups
+}
+
+/// Heat to get a hub off; what goes into the metal.
+fn heated() -> Group {
+    let power = Face::Quantity(Kind::Power);
+    let rows = vec![
+        Row::one("Heat into the body", "removal.power_body", power.clone()),
+        Row::one("Heat into flange or gear ring", "removal.power_flange", power.clone()),
+        Row::one("Heated for: 5 min", "removal.heat_for", Face::Quantity(Kind::Minutes)),
+        Row::one("All the heat at hand: 20 kW", "removal.power_at_hand", power),
+        Row::one("To stay open for: 30 s", "removal.window", Face::Quantity(Kind::Time)),
+        Row::one(
+            "Open means clearance of: 0.02 mm",
+            "removal.clearance",
+            Face::Quantity(Kind::Allowance),
+        ),
+    ];
+    Group::new("Heating it off", "of a gas burner’s heat a third to a half goes in", rows)
+}
+
+/// Seals and bearings beside the hubs, which must not get hot.
+fn near(opened: &Opened) -> Group {
+    let rows = End::BOTH.into_iter().flat_map(|end| {
+        let table = format!("removal.{}.near", end.key());
+        let machine = opened.name(end).to_owned();
+        names_or(opened, &table, &["seal", "bearing"]).into_iter().map(move |part| {
+            let field = |key: &str, short: &str, kind: Kind| {
+                let say = format!("{part} of the {machine}, {short}");
+                Field::new(format!("{table}.{part}.{key}"), say, short, Face::Quantity(kind))
+            };
+            let fields = vec![
+                field("limit", "may get as hot as", Kind::Temperature),
+                field("behind", "behind the hub by", Kind::Length),
+            ];
+            Row::new(format!("{part}, {machine}"), fields)
+        })
+    });
+    Group::new("Near the hubs", "seals and bearings that heat may reach", rows.collect()).folded()
 }
 
 /// What a hub and its shaft end offer to whoever pulls it.
