@@ -2,7 +2,7 @@
 //!
 //! [`app`] is the whole of it: the program serves it ([`serve`]) and the tests call it. A page
 //! loops over a [`job::plan::Plan`] and prints; it never computes. A form's fields are the places
-//! of the job file ([`fields`](mod@fields)); each reading that comes in becomes one entry in the
+//! of the job file (`fields`); each reading that comes in becomes one entry in the
 //! records before the answer goes out. All pages work without script; with it, only the part that
 //! changed is fetched again.
 //!

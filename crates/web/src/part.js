@@ -45,7 +45,8 @@
     const stays = focus.id && byId(focus.id);
     const to = wrong ?? (stays || document.querySelector("[autofocus]") || byId("page"));
     to.focus({ preventScroll: to === stays });
-    if (to === stays && range) to.setSelectionRange(...range);
+    if (to !== stays) to.select?.();
+    else if (range) to.setSelectionRange(...range);
     say(to);
     askLater();
   };

@@ -97,7 +97,7 @@ fn book(shop: &Shop, opened: &Opened, stage: Stage, asked: &Asked) -> Markup {
                             (remark(opened, stage))
                         }
                     }
-                    div.right { (print(opened, stage)) }
+                    div.right { (print(shop, opened, stage)) }
                 }
             }
             (next_bar(now))
@@ -106,7 +106,7 @@ fn book(shop: &Shop, opened: &Opened, stage: Stage, asked: &Asked) -> Markup {
 }
 
 /// What is printed beside the entries: drawing, numbers, what to know, what to do.
-fn print(opened: &Opened, stage: Stage) -> Markup {
+fn print(shop: &Shop, opened: &Opened, stage: Stage) -> Markup {
     let plan = opened.plan.stage(stage);
     let here = address(opened, stage);
     html! {
@@ -130,7 +130,7 @@ fn print(opened: &Opened, stage: Stage) -> Markup {
         @if stage == Stage::Coupling { (kinds::about(opened)) (kinds::choice(opened)) }
         @if stage == Stage::Removal { (ways::ways(opened)) }
         @if stage == Stage::Running { (dues::of_job(&opened.plan.dues)) }
-        (steps::at_stage(opened, stage, &here))
+        (steps::at_stage(shop, opened, stage, &here))
     }
 }
 

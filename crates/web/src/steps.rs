@@ -14,7 +14,7 @@ use crate::hand::Hand;
 use crate::head::head;
 use crate::opened::Opened;
 use crate::spine::spine;
-use crate::{PageError, Shop, frame, write};
+use crate::{PageError, Shop, frame, time, write};
 
 /// Whether the flow of heat is to be worked out too.
 #[derive(Deserialize)]
@@ -36,10 +36,10 @@ pub(crate) async fn show(
     };
     let here = format!("/jobs/{id}/steps");
     let cover = Cover { hand: &hand, system: opened.system, here: &here };
-    Ok(answer(part, "Order of work", &cover, &page(&opened, &here)))
+    Ok(answer(part, "Order of work", &cover, &page(&shop, &opened, &here)))
 }
 
-fn page(opened: &Opened, here: &str) -> Markup {
+fn page(shop: &Shop, opened: &Opened, here: &str) -> Markup {
     let on: Vec<&Step> = opened.plan.on.iter().collect();
     html! {
         div.book id="book" {
@@ -49,7 +49,7 @@ fn page(opened: &Opened, here: &str) -> Markup {
                 div.sides.wide-left {
                     div.left {
                         @for caution in before_all(&opened.plan.cautions) { (self::caution(caution)) }
-                        (steps(opened, &on, here))
+                        (steps(shop, opened, &on, here))
                         @if on.is_empty() { p.advice { "Choose the kind of coupling; its steps follow from it." } }
                     }
                     div.right {
@@ -68,7 +68,7 @@ fn before_all(cautions: &[Caution]) -> impl Iterator<Item = &Caution> {
 }
 
 /// What is to be done at a stage: its cautions, then its steps.
-pub(crate) fn at_stage(opened: &Opened, stage: Stage, here: &str) -> Markup {
+pub(crate) fn at_stage(shop: &Shop, opened: &Opened, stage: Stage, here: &str) -> Markup {
     let plan = &opened.plan;
     let cautions: Vec<&Caution> =
         plan.cautions.iter().filter(|caution| caution.stage == Some(stage)).collect();
@@ -80,7 +80,7 @@ pub(crate) fn at_stage(opened: &Opened, stage: Stage, here: &str) -> Markup {
         @if !cautions.is_empty() || !steps.is_empty() {
             section.do {
                 @for caution in cautions { (self::caution(caution)) }
-                (self::steps(opened, &steps, here))
+                (self::steps(shop, opened, &steps, here))
             }
         }
     }
@@ -95,7 +95,7 @@ fn caution(caution: &Caution) -> Markup {
     }
 }
 
-fn steps(opened: &Opened, steps: &[&Step], here: &str) -> Markup {
+fn steps(shop: &Shop, opened: &Opened, steps: &[&Step], here: &str) -> Markup {
     let done = steps.iter().filter(|step| step.done.is_some()).count();
     let now = steps.iter().position(|step| step.done.is_none());
     html! {
@@ -105,7 +105,7 @@ fn steps(opened: &Opened, steps: &[&Step], here: &str) -> Markup {
                 div.h { h2 { "Steps" } small { (done) " of " (steps.len()) " done, in order" } }
                 ol {
                     @for (place, step) in steps.iter().enumerate() {
-                        (one(opened, step, place + 1, now == Some(place)))
+                        (one(shop, opened, step, place + 1, now == Some(place)))
                     }
                 }
             }
@@ -113,7 +113,7 @@ fn steps(opened: &Opened, steps: &[&Step], here: &str) -> Markup {
     }
 }
 
-fn one(opened: &Opened, step: &Step, number: usize, now: bool) -> Markup {
+fn one(shop: &Shop, opened: &Opened, step: &Step, number: usize, now: bool) -> Markup {
     let (name, says) = if step.done.is_some() { ("untick", "done") } else { ("tick", "not done") };
     let id = format!("s-{}", step.id.replace('.', "-"));
     html! {
@@ -125,21 +125,21 @@ fn one(opened: &Opened, step: &Step, number: usize, now: bool) -> Markup {
                 @if !step.detail.is_empty() { p { (pieces(&step.detail)) } }
                 @if !step.needs.is_empty() { p.needs { "To hand: " (step.needs.join(", ")) } }
             }
-            @if let Some(done) = &step.done { span.by { (done.at) " " (done.by) } }
+            @if let Some(done) = &step.done { span.by { (time::done(&done.at, shop.zone())) " " (done.by) } }
         }
-        @if let Some(hold) = &step.hold { li { (self::hold(opened, step, hold)) } }
+        @if let Some(hold) = &step.hold { li { (self::hold(shop, opened, step, hold)) } }
     }
 }
 
 /// A hold point: another hand agrees before the next step.
-fn hold(opened: &Opened, step: &Step, words: &str) -> Markup {
+fn hold(shop: &Shop, opened: &Opened, step: &Step, words: &str) -> Markup {
     let name = hold_name(&step.id);
     let agreed = opened.job.ticks.get(&name);
     html! {
         div.hold {
             span { b { "HOLD" } " " (words) }
             @match agreed {
-                Some(done) => { span.by { "agreed " (done.at) " " (done.by) } }
+                Some(done) => { span.by { "agreed " (time::done(&done.at, shop.zone())) " " (done.by) } }
                 None => {
                     button.button.quiet type="submit" name="tick" value=(name)
                         aria-label={ "Agree: " (words) } { "Agree" }
