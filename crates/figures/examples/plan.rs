@@ -9,9 +9,10 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let (path, folder) = (words.next().ok_or("no job file")?, words.next().ok_or("no folder")?);
     let file =
         job::read(&std::fs::read_to_string(path)?).map_err(|errors| errors[0].to_string())?;
-    let plan = job::plan::plan(&job::Job::from_file(&file), file.system());
+    let job = job::Job::from_file(&file);
+    let plan = job::plan::plan_with(&job, file.system(), job::plan::Depth::Full);
     std::fs::create_dir_all(&folder)?;
-    let figures: [(&str, Option<Figure>); 9] = [
+    let figures: [(&str, Option<Figure>); 13] = [
         ("section", of_plan::section(&plan, Detail::Full)),
         ("section-small", of_plan::section(&plan, Detail::Small)),
         ("lineup", of_plan::lineup(&plan, Paper::PAGE)),
@@ -20,6 +21,10 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         ("fit-driver", of_plan::fit(&plan, "driver", Paper::COLUMN)),
         ("fit-driven", of_plan::fit(&plan, "driven", Paper::COLUMN)),
         ("bore-map", of_plan::bore_map(&plan, "driver", Paper::PAGE)),
+        ("clearance-driver", of_plan::clearance(&plan, "driver", Paper::COLUMN)),
+        ("clearance-card", of_plan::clearance(&plan, "driver", Paper::CARD)),
+        ("pull-driver", of_plan::pull(&plan, "driver", Paper::COLUMN)),
+        ("pull-driven", of_plan::pull(&plan, "driven", Paper::CARD)),
         ("tightening", of_plan::tightening(&plan, Paper::CARD)),
     ];
     for (name, figure) in figures {

@@ -3,6 +3,7 @@
 //! What a plan does not hold yet, or what cannot be drawn from what it holds, is left out.
 
 mod fit;
+mod heat;
 mod lineup;
 mod section;
 
@@ -34,6 +35,18 @@ pub fn fit(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
 pub fn bore_map(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
     let zones = plan.drawings.fits.iter().find(|fit| fit.end == end)?;
     crate::bore_map::draw(&fit::bore(zones, plan.head.system)?, paper).ok()
+}
+
+/// How a hot hub closes on its shaft at one end; only of a full plan.
+pub fn clearance(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
+    let closing = plan.drawings.closing.iter().find(|closing| closing.end == end)?;
+    crate::clearance::draw(&heat::clearance(closing), paper).ok()
+}
+
+/// The pull as a hub is heated off at one end; only of a full plan.
+pub fn pull(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
+    let pulling = plan.drawings.pulling.iter().find(|pulling| pulling.end == end)?;
+    crate::pull::draw(&heat::pull(pulling), paper).ok()
 }
 
 /// The order of tightening, and its passes.

@@ -51,13 +51,22 @@ impl CardFigures {
             let drawn = of_plan::bore_map(plan, end, figures::Paper::PAGE)?;
             Some((format!("Shape of the bore of the {name} hub, much enlarged."), drawn))
         };
+        let closing = |(end, name): &(&str, &str)| {
+            let drawn = of_plan::clearance(plan, end, figures::Paper::CARD)?;
+            Some((format!("Time in hand for the {name} hub: thick, the case to count on."), drawn))
+        };
+        let pulling = |(end, name): &(&str, &str)| {
+            let drawn = of_plan::pull(plan, end, figures::Paper::CARD)?;
+            Some((format!("Pull on the {name} hub while it is heated off."), drawn))
+        };
+        let curves = ends.iter().filter_map(closing).chain(ends.iter().filter_map(pulling));
         Self {
             section: of_plan::section(plan, Detail::Small),
             lineup: of_plan::lineup(plan, figures::Paper::CARD),
             tightening: of_plan::tightening(plan, figures::Paper::CARD),
             fit: ends.iter().filter_map(fit).collect(),
             bore_map: ends.iter().filter_map(bore).collect(),
-            more: Vec::new(),
+            more: curves.collect(),
         }
     }
 
