@@ -32,7 +32,9 @@ pub(crate) fn of_stage(plan: &Plan, stage: Stage) -> Vec<Drawing> {
         Stage::Fit => ENDS.iter().filter_map(|end| fit(plan, end)).collect(),
         Stage::Lineup => lineup(plan).into_iter().collect(),
         Stage::Closeup => tightening(plan).into_iter().collect(),
-        Stage::Machines | Stage::Heat | Stage::Running | Stage::Removal => Vec::new(),
+        Stage::Heat => ENDS.iter().filter_map(|end| closing(plan, end)).collect(),
+        Stage::Removal => ENDS.iter().filter_map(|end| pulling(plan, end)).collect(),
+        Stage::Machines | Stage::Running => Vec::new(),
     }
 }
 
@@ -73,6 +75,24 @@ fn fit(plan: &Plan, end: &str) -> Option<Drawing> {
         hub(plan, end)
     );
     Drawing::on(|paper| of_plan::fit(plan, end, paper), caption)
+}
+
+fn closing(plan: &Plan, end: &str) -> Option<Drawing> {
+    let caption = format!(
+        "{}: how it closes on its shaft. The thick line grabs first and is the one to count on; \
+         the broken one is likely.",
+        hub(plan, end)
+    );
+    Drawing::on(|paper| of_plan::clearance(plan, end, paper), caption)
+}
+
+fn pulling(plan: &Plan, end: &str) -> Option<Drawing> {
+    let caption = format!(
+        "{}: the pull that it needs while it is heated off, likely. The mark is heat going off; \
+         in the box it is open.",
+        hub(plan, end)
+    );
+    Drawing::on(|paper| of_plan::pull(plan, end, paper), caption)
 }
 
 fn lineup(plan: &Plan) -> Option<Drawing> {
