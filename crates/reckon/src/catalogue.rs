@@ -10,6 +10,7 @@ mod gap;
 mod grease;
 mod growth;
 mod heat;
+mod heat_flow;
 mod key_load;
 mod keys;
 mod kinds;
@@ -47,6 +48,7 @@ pub(crate) const ALL: &[&[Calculation]] = &[
     key_load::ALL,
     metal::ALL,
     heat::ALL,
+    heat_flow::ALL,
     gap::ALL,
     dials::ALL,
     position::ALL,

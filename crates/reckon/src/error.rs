@@ -118,6 +118,7 @@ without_an_answer! {
     lineup::tolerance::ToleranceError,
     lineup::train::TrainError,
     lineup::whole::WholeError,
+    thermal::ThermalError,
     couplings::closeup::CloseUpError,
     couplings::din_740::RatingError,
     couplings::end_float::FloatError,

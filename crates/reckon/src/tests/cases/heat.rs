@@ -5,7 +5,54 @@ use super::Case;
 const BY_EXPANSION: &str = "by hand: ΔT = (δ + c)/(α·d), α 11.7e-6 per K";
 const INCROPERA: &str = "Incropera et al., Fundamentals of Heat and Mass Transfer, Table 5.1, infinite cylinder; from memory";
 
+const SCIKIT_FEM: &str = "a program of its own in scikit-fem 12.0.2, `peers/thermal_peer.py`; its mesh and step carry a few tenths of a percent";
+
 pub(super) const CASES: &[Case] = &[
+    Case {
+        name: "time-in-hand",
+        source: SCIKIT_FEM,
+        inputs: &[
+            ("bore", "80 mm"),
+            ("outside", "130 mm"),
+            ("length", "90 mm"),
+            ("interference", "0.060 mm"),
+            ("hub_temperature", "180 degC"),
+            ("conductivity", "51 W/m/K"),
+            ("heat_capacity", "470 J/kg/K"),
+            ("density", "7800 kg/m3"),
+            ("expansion", "11.52 µm/m/K"),
+            ("modulus", "207 GPa"),
+            ("touching", "5000 W/m2/K"),
+            ("pressed", "20000 W/m2/K"),
+            ("gap_filling", "0.032 W/m/K"),
+        ],
+        wants: &[("likely", "37.547 ± 0.113 s")],
+    },
+    Case {
+        name: "heat-off",
+        source: SCIKIT_FEM,
+        inputs: &[
+            ("bore", "100 mm"),
+            ("outside", "150 mm"),
+            ("length", "120 mm"),
+            ("flange_outside", "280 mm"),
+            ("flange_length", "30 mm"),
+            ("interference", "0.050 mm"),
+            ("body_power", "8 kW"),
+            ("flange_power", "8 kW"),
+            ("heated_for", "80 s"),
+            ("looked_for", "120 s"),
+            ("conductivity", "51 W/m/K"),
+            ("heat_capacity", "470 J/kg/K"),
+            ("density", "7800 kg/m3"),
+            ("expansion", "11.52 µm/m/K"),
+            ("modulus", "207 GPa"),
+            ("touching", "5000 W/m2/K"),
+            ("pressed", "20000 W/m2/K"),
+            ("gap_filling", "0.032 W/m/K"),
+        ],
+        wants: &[("opens_likely", "57.818 ± 0.289 s"), ("shuts", "108.389 ± 0.542 s")],
+    },
     Case {
         name: "material",
         source: "Shigley’s Mechanical Engineering Design, 9th ed., Table A-5: 207 GPa, 0.292",
