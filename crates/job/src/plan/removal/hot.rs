@@ -126,7 +126,11 @@ fn window(cx: &Context) -> Time {
 }
 
 fn at_hand(cx: &Context) -> Power {
-    Power::from_si(si(&cx.file.removal.power_at_hand).unwrap_or(AT_HAND_W))
+    let removal = &cx.file.removal;
+    let written =
+        [&removal.power_body, &removal.power_flange].map(|power| si(power).unwrap_or(0.0));
+    let usual = AT_HAND_W.max(written.iter().sum());
+    Power::from_si(si(&removal.power_at_hand).unwrap_or(usual))
 }
 
 /// Seals and bearings behind the hub, at the shaft's surface.
@@ -323,6 +327,13 @@ fn opened(cx: &Context, out: &mut StageBuilder, end: End, found: &Found, opening
     let freed = at_opening.map(|sample| sample.hub);
     hottest(out, end, &name, found, opening.hottest.peak.temperature, freed);
     near(out, end, opening);
+    if let Some(ended) = opening.ended {
+        let after = out.show(&time(ended));
+        out.note(format!(
+            "{}: after {after} it is hotter than can be reckoned (600 °C at most); what comes later is not looked at.",
+            capital(&name)
+        ));
+    }
 }
 
 fn reached(name: &str, formula: &'static str, value: Value, opening: &Opening) -> Working {
@@ -441,7 +452,13 @@ pub(super) fn in_words(cx: &Context, found: &Found) -> (String, Option<String>) 
     let shuts = opening.if_stopped.and_then(|window| window.shuts);
     let shuts = shuts.map_or_else(String::new, |shuts| format!(", shut again at {}", time(shuts)));
     match opening.opens.high {
-        Some(opens) => (format!("open after {}{shuts} if heat stops", time(opens)), None),
+        Some(opens) => {
+            let hot = || {
+                Some("something gets hotter than it may: less heat, and pull as well".to_owned())
+            };
+            let bar = if works(opening) { None } else { hot() };
+            (format!("open after {}{shuts} if heat stops", time(opens)), bar)
+        }
         None => ("not open in every case".to_owned(), bar()),
     }
 }
