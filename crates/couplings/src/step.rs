@@ -65,8 +65,12 @@ impl Step {
     }
 }
 
-/// The blanks that titles and details may hold, written `{gap.faces}`.
-pub const PLACEHOLDERS: [&str; 17] = [
+/// The blanks that titles and details may hold, written `{gap.faces}`; the first three are the names
+/// of the machines.
+pub const PLACEHOLDERS: [&str; 20] = [
+    "driver",
+    "driven",
+    "moves",
     "heat.driver.temperature",
     "heat.driven.temperature",
     "heat.driver.seconds",

@@ -5,7 +5,7 @@ use crate::step::{End, Stage, Step, When};
 pub const LOCKOUT: Step = Step::new(
     "lockout",
     Stage::Machines,
-    "Lock out, tag and prove dead: driver and driven machine",
+    "Lock out, tag and prove dead: {driver} and {driven}",
     "Shut down, isolate, lock and tag every source of energy; release or hold what is stored \
      (back-flow, springs, hanging loads, drive capacitors); try the start. Each person puts on \
      their own lock. Local codes and the site’s permit rule.",
@@ -25,7 +25,7 @@ pub const MACHINE_CHECK: Step = Step::new(
 pub const MAGNETIC_CENTRE: Step = Step::new(
     "magnetic-centre",
     Stage::Machines,
-    "Mark both float limits and the motor’s magnetic centre",
+    "Mark both float limits and the {driver}’s magnetic centre",
     "Push the rotor to each end of its float and mark the shaft. The maker’s mark or an uncoupled \
      run gives the magnetic centre. The gap is set with the rotor there.",
 )
@@ -54,7 +54,7 @@ pub const FIT: Step = Step::new(
     "fit",
     Stage::Fit,
     "Agree the fit of both hubs before either is heated",
-    "Driver hub {fit.driver.interference}, driven hub {fit.driven.interference}, against the fit \
+    "{driver} hub {fit.driver.interference}, {driven} hub {fit.driven.interference}, against the fit \
      that was asked for. A hub too loose or too tight is put right now, not when it is hot.",
 )
 .hold("Whoever is responsible for the fit agrees before a hub is heated or slid on.");
@@ -66,12 +66,12 @@ pub const SHIELD: Step = Step::new(
     "Push all soft parts well back and cover them with wet cloth or a heat screen, water kept off \
      the hub. Set a stop or a gauge block for the hub’s place before anything is heated.",
 )
-.needs(&["heat screen or cloth", "stop or gauge block"]);
+.needs(&["heat screen or cloth", "gauge block or stop"]);
 
 pub const HEAT_DRIVER: Step = Step::new(
     "heat-driver",
     Stage::Heat,
-    "Heat driver hub to {heat.driver.temperature}, slide it home",
+    "Heat {driver} hub to {heat.driver.temperature}, slide home",
     "Heat evenly, oven or induction; check the bore with a contact thermometer and a go gauge \
      that shows {heat.clearance}. Key in, one smooth push to the stop, home within \
      {heat.driver.seconds}; hold it home until it grips. If it sticks short, pull it back off at once. No steel hammer.",
@@ -82,7 +82,7 @@ pub const HEAT_DRIVER: Step = Step::new(
 pub const HEAT_DRIVEN: Step = Step::new(
     "heat-driven",
     Stage::Heat,
-    "Heat driven hub to {heat.driven.temperature}, slide it home",
+    "Heat {driven} hub to {heat.driven.temperature}, slide home",
     "As the first: even heat, bore checked hot, {heat.clearance} all round, key in, one smooth \
      push to the stop, home within {heat.driven.seconds}, held home until it grips.",
 )
@@ -92,7 +92,7 @@ pub const HEAT_DRIVEN: Step = Step::new(
 pub const SLIP_DRIVER: Step = Step::new(
     "slip-driver",
     Stage::Heat,
-    "Slide the driver hub on, cold, key in",
+    "Slide the {driver} hub on, cold, key in",
     "Clean, a film of oil, to its place by hand. Leave the set screw slack until the gap is set.",
 )
 .when(When::Slip(End::Driver))
@@ -101,7 +101,7 @@ pub const SLIP_DRIVER: Step = Step::new(
 pub const SLIP_DRIVEN: Step = Step::new(
     "slip-driven",
     Stage::Heat,
-    "Slide the driven hub on, cold, key in",
+    "Slide the {driven} hub on, cold, key in",
     "Clean, a film of oil, to its place by hand. Leave the set screw slack until the gap is set.",
 )
 .when(When::Slip(End::Driven))
@@ -120,7 +120,7 @@ pub const GAP: Step = Step::new(
     "gap",
     Stage::Gap,
     "Set the gap: {gap.faces}, measured at four points",
-    "Hubs cool, rotors where they run (thrust taken up, motor on its magnetic centre). Quarter \
+    "Hubs cool, rotors where they run (thrust taken up, {driver} on its magnetic centre). Quarter \
      turns apart, both shafts turned together. Then tighten set screws, the one over the key \
      first, and measure again.",
 )
@@ -185,7 +185,7 @@ pub const HOT_CHECK: Step = Step::new(
 pub const OFF_LOCKOUT: Step = Step::new(
     "off-lockout",
     Stage::Removal,
-    "Lock out, tag and prove dead: driver and driven machine",
+    "Lock out, tag and prove dead: {driver} and {driven}",
     "Every source of energy, and what is stored: back-flow, hanging loads, a twist left in the \
      shafts. Block the shafts. Local codes and the site’s permit rule.",
 )
@@ -222,7 +222,7 @@ pub const OFF_SPACER: Step = Step::new(
 pub const OFF_CLEAR: Step = Step::new(
     "off-clear",
     Stage::Removal,
-    "Move the driver away to make room; keep its shims in order",
+    "Move the {moves} away to make room; keep its shims in order",
     "Tie the shims of each foot together and label them. No room for the puller means no pull \
      that is square.",
 )
@@ -246,25 +246,45 @@ pub const OFF_RIG: Step = Step::new(
      end, never through the bearings. The sling takes the hub’s weight.",
 )
 .hold("Whoever is in charge of the lift sees stop, sling and screen in place.")
-.needs(&["puller", "sling", "stop plate or shaft nut", "screen or blanket", "face shield"]);
+.needs(&["puller", "sling", "stop plate or shaft nut", "puller blanket", "face shield"]);
 
 pub const OFF_DRIVER: Step = Step::new(
     "off-driver",
     Stage::Removal,
-    "Pull the driver hub: {removal.driver.force} expected, cold",
+    "Pull the {driver} hub: {removal.driver.force} expected, cold",
     "Load the puller first. If it does not start, heat the hub fast and all round towards \
      {removal.driver.temperature}, the shaft kept cool, and pull before the shaft warms. Over \
      the puller’s capacity: stop, let the load down, think again. Never leave it loaded.",
 )
-.needs(&["puller with gauge", "heat source allowed by the permit", "thermometer"]);
+.when(When::Hot(End::Driver))
+.needs(&["puller with gauge", "heat source, where allowed", "thermometer"]);
 
 pub const OFF_DRIVEN: Step = Step::new(
     "off-driven",
     Stage::Removal,
-    "Pull the driven hub: {removal.driven.force} expected, cold",
+    "Pull the {driven} hub: {removal.driven.force} expected, cold",
     "As the first; heat towards {removal.driven.temperature} if it does not start.",
 )
-.needs(&["puller with gauge", "heat source allowed by the permit", "thermometer"]);
+.when(When::Hot(End::Driven))
+.needs(&["puller with gauge", "heat source, where allowed", "thermometer"]);
+
+pub const OFF_SLIDE_DRIVER: Step = Step::new(
+    "off-slide-driver",
+    Stage::Removal,
+    "Slide the {driver} hub off by hand",
+    "It has clearance. If it sticks it has fretted on: penetrating oil, time, then the puller.",
+)
+.when(When::Slip(End::Driver))
+.needs(&["penetrating oil"]);
+
+pub const OFF_SLIDE_DRIVEN: Step = Step::new(
+    "off-slide-driven",
+    Stage::Removal,
+    "Slide the {driven} hub off by hand",
+    "It has clearance. If it sticks it has fretted on: penetrating oil, time, then the puller.",
+)
+.when(When::Slip(End::Driven))
+.needs(&["penetrating oil"]);
 
 pub const OFF_SHAFTS: Step = Step::new(
     "off-shafts",

@@ -97,6 +97,40 @@ fn no_blank_is_left_in_a_step() {
     }
 }
 
+/// Nothing is to be brought twice: no item is another one said less exactly.
+#[test]
+fn the_kit_has_no_doubles() {
+    for demo in DEMOS {
+        let plan = planned(demo);
+        let said = |what: &str| plan.kit.iter().filter(|item| item.what.contains(what)).count();
+        for tool in
+            ["torque wrench", "inside micrometer", "ring spanner", "feeler gauges", "puller of"]
+        {
+            assert!(said(tool) <= 1, "{}: {} times {tool}", plan.head.title, said(tool));
+        }
+        assert_eq!(said("outside micrometer") >= 1, said("micrometers and bore gauge") == 0);
+        let all: Vec<&str> = plan.kit.iter().map(|item| item.what.as_str()).collect();
+        for (at, one) in all.iter().enumerate() {
+            assert!(!all[at + 1..].iter().any(|other| other.contains(one)), "{one}");
+        }
+    }
+}
+
+/// The machines go by the names that the job gives them, in every line of the work.
+#[test]
+fn steps_name_the_machines() {
+    for demo in DEMOS {
+        let plan = planned(demo);
+        let names = (plan.head.driver.as_str(), plan.head.driven.as_str());
+        let lockout = plan.on[0].title_text();
+        assert!(lockout.contains(names.0) && lockout.contains(names.1), "{lockout}");
+        for step in plan.on.iter().chain(&plan.off) {
+            let text: String = step.title.iter().chain(&step.detail).map(Piece::text).collect();
+            assert!(!text.contains("driver hub") && !text.contains("driven hub"), "{text}");
+        }
+    }
+}
+
 /// What a job does not say is listed, never filled in.
 #[test]
 fn an_empty_job_is_all_still_to_measure() {

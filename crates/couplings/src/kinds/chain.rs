@@ -197,7 +197,9 @@ impl Kind for Chain {
             steps::OFF_FASTENINGS,
             steps::OFF_RIG,
             steps::OFF_DRIVER,
+            steps::OFF_SLIDE_DRIVER,
             steps::OFF_DRIVEN,
+            steps::OFF_SLIDE_DRIVEN,
             steps::OFF_SHAFTS,
             steps::OFF_KEEP,
         ]);

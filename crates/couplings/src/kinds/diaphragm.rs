@@ -196,7 +196,9 @@ impl Kind for Diaphragm {
             steps::OFF_FASTENINGS,
             steps::OFF_RIG,
             steps::OFF_DRIVER,
+            steps::OFF_SLIDE_DRIVER,
             steps::OFF_DRIVEN,
+            steps::OFF_SLIDE_DRIVEN,
             steps::OFF_SHAFTS,
             steps::OFF_KEEP,
         ]);

@@ -243,7 +243,9 @@ impl Kind for Gear {
             steps::OFF_FASTENINGS,
             steps::OFF_RIG,
             steps::OFF_DRIVER,
+            steps::OFF_SLIDE_DRIVER,
             steps::OFF_DRIVEN,
+            steps::OFF_SLIDE_DRIVEN,
             steps::OFF_SHAFTS,
             steps::OFF_KEEP,
         ]);
@@ -365,7 +367,7 @@ const FLOAT_PLATE: Step = Step::new(
     "float-plate",
     Stage::Closeup,
     "Fit the plate or button that limits the end float",
-    "Between the hubs or shaft ends, as the sheet shows. Push the motor to and fro: neither \
+    "Between the hubs or shaft ends, as the sheet shows. Push the {driver} to and fro: neither \
      thrust shoulder may touch before the coupling stops it.",
 )
 .when(When::EndFloat)

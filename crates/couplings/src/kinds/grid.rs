@@ -225,7 +225,9 @@ impl Kind for Grid {
             steps::OFF_FASTENINGS,
             steps::OFF_RIG,
             steps::OFF_DRIVER,
+            steps::OFF_SLIDE_DRIVER,
             steps::OFF_DRIVEN,
+            steps::OFF_SLIDE_DRIVEN,
             steps::OFF_SHAFTS,
             steps::OFF_KEEP,
         ]);
@@ -347,7 +349,7 @@ const FLOAT_SPACERS: Step = Step::new(
     "float-plate",
     Stage::Closeup,
     "Fit the float limiters at both sides",
-    "As the sheet shows. Push the motor to and fro: neither thrust shoulder may touch before the \
+    "As the sheet shows. Push the {driver} to and fro: neither thrust shoulder may touch before the \
      coupling stops it.",
 )
 .when(When::EndFloat)

@@ -201,7 +201,9 @@ impl Kind for Jaw {
             steps::OFF_FASTENINGS,
             steps::OFF_RIG,
             steps::OFF_DRIVER,
+            steps::OFF_SLIDE_DRIVER,
             steps::OFF_DRIVEN,
+            steps::OFF_SLIDE_DRIVEN,
             steps::OFF_SHAFTS,
             steps::OFF_KEEP,
         ]);

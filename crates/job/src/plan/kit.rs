@@ -15,6 +15,7 @@ pub(super) fn kit<'a>(cx: &Context, steps: impl Iterator<Item = &'a Step>) -> Ve
     shims(cx, &mut kit);
     pulling(cx, &mut kit);
     grease(cx, &mut kit);
+    parts(cx, &mut kit);
     for step in steps {
         for need in &step.needs {
             kit.add(need.clone(), &super::sizes::capital(&step.stage.title().to_lowercase()));
@@ -29,13 +30,46 @@ struct Kit {
 }
 
 impl Kit {
-    /// Adds an item; what is there already, or there more exactly, is not brought twice.
+    /// Adds an item. What is there already, or there more exactly, is not brought twice; what is
+    /// there less exactly gives way.
     fn add(&mut self, what: String, why: &str) {
-        let lower = what.to_lowercase();
-        if !self.items.iter().any(|item| item.what.to_lowercase().contains(&lower)) {
-            self.items.push(KitItem { what, why: why.to_owned() });
+        let asked = core(&what);
+        if asked.iter().all(|part| self.has(part)) {
+            return;
+        }
+        let vague = |item: &KitItem| match (&core(&item.what)[..], &asked[..]) {
+            ([one], [other]) => within(one, other),
+            _ => false,
+        };
+        let item = KitItem { what: what.clone(), why: why.to_owned() };
+        match self.items.iter().position(vague) {
+            Some(place) => self.items[place].what = what,
+            None => self.items.push(item),
         }
     }
+
+    fn has(&self, part: &[String]) -> bool {
+        self.items.iter().any(|item| within(part, &words(&item.what)))
+    }
+}
+
+fn within(part: &[String], whole: &[String]) -> bool {
+    !part.is_empty() && part.iter().all(|word| whole.contains(word))
+}
+
+/// The things that an item names, each as its words: of alternatives the first, without what only
+/// describes it.
+fn core(what: &str) -> Vec<Vec<String>> {
+    let ends = [",", " or ", " with ", " in date", " of one set"];
+    let bare = ends.iter().fold(what, |text, end| text.split(end).next().unwrap_or(text));
+    bare.split(" and ").map(words).collect()
+}
+
+/// Its words in lower case, each without an s at its end.
+fn words(text: &str) -> Vec<String> {
+    let parts = text.split(|c: char| c.is_whitespace() || c == ',');
+    let plain = parts.filter(|word| !word.is_empty()).map(str::to_lowercase);
+    plain.map(|word| word.strip_suffix('s').map_or(word.clone(), str::to_owned)).collect()
 }
 
 fn sizes(cx: &Context, kit: &mut Kit) {
@@ -80,7 +114,27 @@ fn shims(cx: &Context, kit: &mut Kit) {
         kit.add(format!("{count} shims of {thickness}"), "feet, one pack under each foot");
     }
     if !found.moves.is_empty() {
-        kit.add("two dials with magnetic feet".to_owned(), "watching the feet go sideways");
+        kit.add(
+            "two dial indicators with magnetic feet".to_owned(),
+            "watching the feet go sideways",
+        );
+    }
+}
+
+/// Seals, gaskets, bolts and nuts of this form, counted.
+fn parts(cx: &Context, kit: &mut Kit) {
+    let Some(about) = super::coupling::about(cx) else { return };
+    let bolts = &cx.file.coupling.sheet.bolts;
+    for part in about.parts.iter().filter(|part| matches!(part.letter, 'F' | 'G' | 'H' | 'N')) {
+        let Some(count) = part.count else { continue };
+        let sort = match (part.letter, bolts.size.as_deref(), bolts.grade.as_deref()) {
+            ('F' | 'G', _, _) => ", new".to_owned(),
+            ('H', Some(size), Some(grade)) => format!(", {size} {grade}"),
+            ('H' | 'N', Some(size), _) => format!(", {size}"),
+            _ => String::new(),
+        };
+        let plural = if count == 1 { "" } else { "s" };
+        kit.add(format!("{count} {}{plural}{sort}", part.name), "close-up");
     }
 }
 

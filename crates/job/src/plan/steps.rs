@@ -63,9 +63,10 @@ fn filled(cx: &Context, job: &Job, numbers: &[Number], way: Way, step: &coupling
     }
 }
 
-/// Words and numbers of a text with blanks such as `{gap.faces}`.
+/// Words and numbers of a text with blanks such as `{gap.faces}`; machines by the names that this
+/// job gives them.
 fn pieces(cx: &Context, numbers: &[Number], text: &str) -> Vec<Piece> {
-    let text = named(cx, text);
+    let text = super::sizes::capital(&named(cx, text));
     let mut out = Vec::new();
     let mut rest = text.as_str();
     while let Some((before, after)) = rest.split_once('{') {
@@ -82,10 +83,10 @@ fn pieces(cx: &Context, numbers: &[Number], text: &str) -> Vec<Piece> {
     out
 }
 
-/// The machines by the names that this job gives them.
 fn named(cx: &Context, text: &str) -> String {
-    text.replace("driver hub", &cx.hub_name(End::Driver))
-        .replace("driven hub", &cx.hub_name(End::Driven))
+    text.replace("{driver}", cx.name(End::Driver))
+        .replace("{driven}", cx.name(End::Driven))
+        .replace("{moves}", cx.name(cx.file.machines.moves))
 }
 
 fn blank_filled(cx: &Context, numbers: &[Number], blank: &str) -> Piece {
