@@ -298,7 +298,11 @@ fn set(doc: &mut Map<String, Json>, place: &str, value: &Written) -> Result<(), 
     Ok(())
 }
 
-fn leaves(table: &Map<String, Json>, path: &mut String, out: &mut Vec<(String, Written)>) {
+pub(crate) fn leaves(
+    table: &Map<String, Json>,
+    path: &mut String,
+    out: &mut Vec<(String, Written)>,
+) {
     for (key, value) in table {
         let length = path.len();
         if !path.is_empty() {

@@ -12,6 +12,7 @@ mod entry;
 pub mod file;
 pub mod plan;
 mod read;
+mod sheet;
 
 pub use couplings::Stage;
 
@@ -20,3 +21,7 @@ pub use check::{Problem, impossible};
 pub use entry::{Act, Entry, EntryId, Written};
 pub use file::JobFile;
 pub use read::{FileError, read, schema, write};
+pub use sheet::{
+    SHEET_VERSION, SheetFile, SheetLine, blank_sheet, read_sheet, sheet_lines, sheet_schema,
+    write_sheet,
+};

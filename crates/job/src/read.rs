@@ -81,7 +81,7 @@ fn from_problem(text: &str, problem: &Problem) -> FileError {
     error
 }
 
-fn from_toml(text: &str, error: &toml::de::Error) -> FileError {
+pub(crate) fn from_toml(text: &str, error: &toml::de::Error) -> FileError {
     let message = error.message();
     let start = error.span().map(|span| span.start);
     if let Some((key, known)) = unknown_key(message) {
@@ -110,7 +110,7 @@ fn nearest(key: &str, known: &[String]) -> Option<String> {
     (best.0 > 0.7).then(|| best.1.clone())
 }
 
-fn at(text: &str, start: Option<usize>, what: String, expected: String) -> FileError {
+pub(crate) fn at(text: &str, start: Option<usize>, what: String, expected: String) -> FileError {
     let start = start.unwrap_or(0).min(text.len());
     let before = text.get(..start).unwrap_or("");
     let line = before.matches('\n').count() + 1;
@@ -119,7 +119,7 @@ fn at(text: &str, start: Option<usize>, what: String, expected: String) -> FileE
 }
 
 /// Where in the text the value at a dotted place begins.
-fn place_start(text: &str, place: &str) -> Option<usize> {
+pub(crate) fn place_start(text: &str, place: &str) -> Option<usize> {
     let doc = toml::de::DeTable::parse(text).ok()?;
     let mut table = doc.get_ref();
     let mut keys = place.split('.').peekable();
