@@ -1,12 +1,15 @@
 //! Values that read well but cannot be.
 
 mod coupling;
+mod lineup;
 
-use quantities::{Length, Measured, Physical};
+use quantities::Physical;
 use serde::Serialize;
 
 use crate::JobFile;
-use crate::file::{Dial, End, Hub, Named, SizeEnd, Text};
+use crate::file::{End, Hub, SizeEnd, Text};
+
+pub(crate) use lineup::corner_key;
 
 /// Something that cannot be.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -39,16 +42,10 @@ pub fn impossible(file: &JobFile) -> Vec<Problem> {
         found.hub(&format!("coupling.{}", end.key()), file.coupling.hub(end));
         found.sizes(&format!("sizes.{}", end.key()), file.sizes.at(end));
         found.bore_within_hub(file, end);
-        let place = format!("lineup.{}.feet", end.key());
-        for (name, foot) in &file.lineup.machine(end).feet {
-            found.positive(&format!("{place}.{name}.at"), &foot.at);
-        }
         found.class(file, end);
     }
     found.clocks("gap.readings", &file.gap.readings);
-    for (name, dial) in &file.lineup.dials {
-        found.dial(&format!("lineup.dials.{name}"), dial);
-    }
+    found.lineup(file);
     found.coupling(file);
     found.0
 }
@@ -192,27 +189,6 @@ impl Found {
         if let Err(error) = class.parse::<tables::iso_286::Fit>() {
             let place = format!("fit.{}.class", end.key());
             self.add(&place, error.to_string(), "a class of ISO 286, hole first, such as H7/p6");
-        }
-    }
-
-    fn dial(&mut self, place: &str, dial: &Dial) {
-        self.positive(&format!("{place}.swing"), &dial.swing);
-        self.clocks(&format!("{place}.readings"), &dial.readings);
-        if let Some(sag) = &dial.sag
-            && sag.value() < Length::default()
-        {
-            let expected =
-                "half of what the dial shows at the bottom of the mandrel, without its sign";
-            self.add(&format!("{place}.sag"), format!("{} is negative", sag.text()), expected);
-        }
-    }
-
-    fn clocks(&mut self, place: &str, readings: &Named<Measured<Length>>) {
-        for clock in readings.keys() {
-            if lineup::clock::Clock::read(clock, lineup::clock::View::FromDriver).is_err() {
-                let what = format!("“{clock}” is not a clock position");
-                self.add(&format!("{place}.{clock}"), what, "12, 3, 6, 9 or another, such as 1:30");
-            }
         }
     }
 }

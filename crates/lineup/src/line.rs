@@ -75,6 +75,16 @@ impl Line {
         self.minus(&other.negated())
     }
 
+    /// Halfway between this line and another; their errors are taken as independent.
+    #[must_use]
+    pub fn midway(&self, other: &Self) -> Self {
+        let mut half = self.plus(other);
+        for number in &mut half.numbers {
+            *number /= 2.0;
+        }
+        half.widened(0.5)
+    }
+
     /// Turned over: the same line seen from the other machine.
     #[must_use]
     pub fn negated(&self) -> Self {

@@ -56,8 +56,8 @@ pub enum Proof {
 pub struct WholePlan {
     /// The moves.
     pub plan: TrainPlan,
-    /// The worst ratio, vertical, that moves of any size would leave.
-    pub without_steps: f64,
+    /// What moves of any size would do.
+    pub free: TrainPlan,
     /// How sure it is that nothing better can be made of the stock.
     pub proof: Proof,
 }
@@ -102,7 +102,10 @@ pub fn line_up_whole(
     let moves: Vec<[[f64; 2]; 2]> =
         found.moves.iter().zip(&aside.moves).map(|(up, right)| [*up, *right]).collect();
     let plan = told_of(machines, couplings, &moves, [found.worst_ratio, aside.worst_ratio])?;
-    Ok(WholePlan { plan, without_steps: free.worst_ratio, proof: found.proof })
+    let any: Vec<[[f64; 2]; 2]> =
+        free.moves.iter().zip(&aside.moves).map(|(up, right)| [*up, *right]).collect();
+    let free = told_of(machines, couplings, &any, [free.worst_ratio, aside.worst_ratio])?;
+    Ok(WholePlan { plan, free, proof: found.proof })
 }
 
 /// A deciding plane of feet and the moves that whole shims allow there.

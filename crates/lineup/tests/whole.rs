@@ -94,7 +94,7 @@ proptest! {
         let up: Vec<f64> = plan.plan.machines[1].amounts(VERTICAL).map(in_mm).collect();
         prop_assert!((worst(front, rear, [up[0], up[1]]) - plan.plan.worst_ratio[0]).abs() < 1e-6);
         prop_assert!(plan.plan.worst_ratio[0] <= least + 1e-3, "{} for {least}", plan.plan.worst_ratio[0]);
-        prop_assert!(plan.without_steps <= plan.plan.worst_ratio[0] + 1e-6);
+        prop_assert!(plan.free.worst_ratio[0] <= plan.plan.worst_ratio[0] + 1e-6);
         for up in up {
             prop_assert!(sums.iter().any(|sum| (sum - up).abs() < 1e-5), "{up} is no sum");
         }

@@ -16,45 +16,65 @@ const BARE_MM: f64 = 250.0;
 
 pub(super) fn input(data: &data::LineUp, system: System) -> LineUp {
     let wedge = |[offset, slope]: [f64; 2]| Wedge { offset_mm: offset * MM, slope };
-    let [left, right] = data.planes;
-    let machine = |place: usize, end: &str, side: f64| {
-        let plane = data.planes[place] * MM;
-        machine(&data.machines[place], (side, plane), (end == data.moves).then_some(data.views))
+    let coupling = |joint: &data::Joint| Coupling {
+        planes_mm: (joint.planes[0] * MM, joint.planes[1] * MM),
+        text: joint.text.clone(),
+        limit: joint.limit.map(wedge),
+        aim: joint.aim.map(wedge),
     };
-    LineUp {
-        machines: vec![machine(0, "driver", -1.0), machine(1, "driven", 1.0)],
-        couplings: vec![Coupling {
-            planes_mm: (left * MM, right * MM),
-            text: "0".to_owned(),
-            limit: data.limit.map(wedge),
-            aim: data.aim.map(wedge),
-        }],
-        system,
+    let couplings: Vec<Coupling> = data.couplings.iter().map(coupling).collect();
+    let machines = data.machines.iter().enumerate().map(|(place, of)| {
+        let before = place.checked_sub(1).and_then(|i| couplings.get(i));
+        machine(of, before, couplings.get(place))
+    });
+    LineUp { machines: machines.collect(), couplings, system }
+}
+
+/// A machine's shaft runs from the coupling before it to the one after it; at an end of the train it
+/// runs on past its last foot.
+fn machine(data: &data::Machine, before: Option<&Coupling>, after: Option<&Coupling>) -> Machine {
+    let mut feet: Vec<Foot> = data.feet.iter().map(foot).collect();
+    feet.sort_by(|a, b| a.x_mm.total_cmp(&b.x_mm));
+    let places = || feet.iter().map(|foot| foot.x_mm);
+    let (least, most) =
+        (places().fold(f64::INFINITY, f64::min), places().fold(f64::NEG_INFINITY, f64::max));
+    let past = |foot: f64, plane: f64, side: f64| {
+        if foot.is_finite() {
+            foot + side * BEYOND * (foot - plane).abs()
+        } else {
+            plane + side * BARE_MM
+        }
+    };
+    let (start, end) = match (before, after) {
+        (Some(before), Some(after)) => (before.planes_mm.1, after.planes_mm.0),
+        (Some(before), None) => (before.planes_mm.1, past(most, middle(before), 1.0)),
+        (None, Some(after)) => (past(least, middle(after), -1.0), after.planes_mm.0),
+        (None, None) => (past(least, 0.0, -1.0), past(most, 0.0, 1.0)),
+    };
+    // A flexing plane beyond the feet would leave no shaft.
+    let shaft_mm = (start.min(least), end.max(most));
+    let near = |foot: f64, coupling: Option<&Coupling>, side: f64| {
+        coupling.map_or(foot, |coupling| foot - side * BEYOND * (foot - middle(coupling)).abs())
+    };
+    let body = (
+        if before.is_some() { near(least, before, 1.0).max(shaft_mm.0) } else { shaft_mm.0 },
+        if after.is_some() { near(most, after, -1.0).min(shaft_mm.1) } else { shaft_mm.1 },
+    );
+    let [side, above] = data.views.map_or([STAYS; 2], |views| views.map(|view| sight(&view)));
+    Machine {
+        name: data.name.clone(),
+        shaft_mm,
+        body_mm: least.is_finite().then_some(body),
+        feet,
+        stands: if data.moves { Stands::Moves } else { Stands::Fixed },
+        side,
+        above,
     }
 }
 
-/// `side` is −1 for the driver, left of the coupling, and 1 for the driven machine; its shaft ends
-/// at its own flexing plane.
-fn machine(data: &data::Machine, (side, plane): (f64, f64), moves: Option<[View; 2]>) -> Machine {
-    let mut feet: Vec<Foot> = data.feet.iter().map(foot).collect();
-    feet.sort_by(|a, b| a.x_mm.total_cmp(&b.x_mm));
-    let reach = |x: f64| (x * side).abs();
-    let far = feet.iter().map(|foot| reach(foot.x_mm)).fold(0.0, f64::max);
-    let near = feet.iter().map(|foot| reach(foot.x_mm)).fold(f64::INFINITY, f64::min);
-    let start = (plane * side).max(0.0);
-    let end = if far > 0.0 { far * (1.0 + BEYOND) } else { start + BARE_MM };
-    let start = start.min(0.9 * end);
-    let span = |from: f64, to: f64| if side < 0.0 { (-to, -from) } else { (from, to) };
-    let [up, right] = moves.map_or([STAYS; 2], |views| views.map(|view| sight(&view)));
-    Machine {
-        name: data.name.clone(),
-        shaft_mm: span(start, end),
-        body_mm: (far > 0.0).then(|| span(near * (1.0 - BEYOND), end)),
-        feet,
-        stands: if moves.is_some() { Stands::Moves } else { Stands::Fixed },
-        side: up,
-        above: right,
-    }
+/// The middle of a coupling.
+fn middle(coupling: &Coupling) -> f64 {
+    f64::midpoint(coupling.planes_mm.0, coupling.planes_mm.1)
 }
 
 const STAYS: Sight = Sight { found: None, target: Line::ZERO };

@@ -30,8 +30,9 @@ pub use gap::{Gap, Meant, ShaftEnd};
 pub use heat::{Assume, Figures, Heat};
 pub use inspection::Inspection;
 pub use lineup::{
-    Bar, Dial, DialKind, Foot, GrowthAtFoot, Lineup, LineupLimits, Machine as LineupMachine,
-    Offsets, Rim, Shims, View,
+    Aim, AsLeft, Bar, Before, Dial, DialKind, FaceSide, Flange, Foot, GrowthAtFoot, LeftDial,
+    Lineup, LineupLimits, Machine as LineupMachine, OffsetAt, Offsets, Pipe, Prefer, Reads, Rim,
+    Rises, Rough, Runout, Shift, Shims, Train, TrainMachine, Turned, View, Visit,
 };
 pub use machines::{Asks, Driven, Driver, Head, Machine, Machines};
 pub use sizes::{Bore, Key, KeyEnds, SizeEnd, Sizes};

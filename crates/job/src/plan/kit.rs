@@ -98,11 +98,7 @@ fn tightening(cx: &Context, kit: &mut Kit) {
 fn shims(cx: &Context, kit: &mut Kit) {
     let Some(found) = &cx.lineup else { return };
     let mut counted: Vec<(Length, u32)> = Vec::new();
-    for shim in line_up::foot_work(cx, found)
-        .iter()
-        .filter_map(|work| work.pack.as_ref())
-        .flat_map(|pack| &pack.shims)
-    {
+    for shim in line_up::foot_work(found).iter().flat_map(|work| work.packing.goes_in()) {
         match counted.iter_mut().find(|(thickness, _)| thickness == shim) {
             Some((_, count)) => *count += 2,
             None => counted.push((*shim, 2)),
@@ -110,10 +106,11 @@ fn shims(cx: &Context, kit: &mut Kit) {
     }
     counted.sort_by(|a, b| b.0.value.total_cmp(&a.0.value));
     for (shim, count) in counted {
-        let thickness = Value::new(Kind::Offset, shim).show(cx.system);
-        kit.add(format!("{count} shims of {thickness}"), "feet, one pack under each foot");
+        let unit = Value::new(Kind::Offset, shim).unit(cx.system);
+        let thickness = line_up::thickness(cx, shim);
+        kit.add(format!("{count} shims of {thickness} {unit}"), "feet, one pack under each foot");
     }
-    if !found.moves.is_empty() {
+    if !line_up::foot_work(found).is_empty() {
         kit.add(
             "two dial indicators with magnetic feet".to_owned(),
             "watching the feet go sideways",

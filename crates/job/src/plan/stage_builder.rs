@@ -30,6 +30,11 @@ impl StageBuilder {
         Self { stage, system, plan }
     }
 
+    /// The units of this plan's texts.
+    pub fn system(&self) -> System {
+        self.system
+    }
+
     /// A value as text in this plan's units.
     pub fn show(&self, value: &Value) -> String {
         value.show(self.system)

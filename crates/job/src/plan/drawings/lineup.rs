@@ -1,38 +1,86 @@
 //! The line-up sheet: lines, bands, limits, feet and moves.
 
+use ::lineup::growth::{PlaneGrowth, growth_line};
 use ::lineup::line::Line;
 use ::lineup::tolerance::{Level, Measure};
-use ::lineup::{Plane, Spool};
-use quantities::{Kind, Length, Measured, Physical, Value};
+use ::lineup::{Estimate, Machine as Side, Plane};
+use quantities::{Kind, Length, Physical, Value};
 
 use super::super::Context;
-use super::super::lineup::{FootWork, Found, foot_work, levels, spool, x};
-use super::{Feet, LineUp, Machine, View};
-use crate::file::End;
+use super::super::lineup::{FootWork, Found, Joint as FoundJoint, Packing, foot_work};
+use super::{Feet, Joint, LineUp, Machine, View};
 
 pub(super) fn lineup(cx: &Context) -> Option<LineUp> {
     let found = cx.lineup.as_ref()?;
-    let work = foot_work(cx, found);
-    let levels = levels(cx);
-    let planes = spool(cx)
-        .map_or([0.0, 0.0], |Spool { driver_end, driven_end }| [driver_end.si(), driven_end.si()]);
-    let machine = |end| Machine { name: cx.name(end).to_owned(), feet: feet(cx, end, &work) };
+    let datum = datum(found);
+    let present = present(found, datum);
+    let machine = |(index, member): (usize, &super::super::lineup::Member)| {
+        let work: Vec<&FootWork> =
+            foot_work(found).iter().filter(|work| work.member == index).collect();
+        let stays = index == datum && work.is_empty();
+        let line = &present[index];
+        let target = target(found, index, line, &work);
+        let mut feet: Vec<Feet> =
+            member.stands.iter().map(|stand| feet(cx, stand, &work)).collect();
+        feet.sort_by(|a, b| a.x.abs().total_cmp(&b.x.abs()));
+        Machine {
+            name: member.name.clone(),
+            moves: !work.is_empty() || (member.moves && index != datum),
+            feet,
+            views: (!stays).then(|| Plane::BOTH.map(|plane| view(line, &target, plane))),
+        }
+    };
     Some(LineUp {
-        moves: cx.file.machines.moves.key(),
-        machines: [machine(End::Driver), machine(End::Driven)],
-        views: Plane::BOTH.map(|plane| view(found, plane)),
-        planes,
-        limit: wedge(&levels, planes, Level::limit),
-        aim: wedge(&levels, planes, Level::aim),
+        machines: found.members.iter().enumerate().map(machine).collect(),
+        couplings: found.joints.iter().map(|joint| coupling(cx, joint)).collect(),
     })
 }
 
-fn view(found: &Found, plane: Plane) -> View {
+/// The machine that all others are drawn against: the one that stays at this job's coupling.
+fn datum(found: &Found) -> usize {
+    found.own + usize::from(found.own().position.layout.moving == Side::Driver)
+}
+
+/// Every machine's line as it lies, against the datum's.
+fn present(found: &Found, datum: usize) -> Vec<Line> {
+    let step = |joint: &FoundJoint| match joint.position.layout.moving {
+        Side::Driven => joint.position.line.clone(),
+        Side::Driver => joint.position.line.negated(),
+    };
+    let mut lines = vec![Line::zero(Length::default()); found.members.len()];
+    for i in datum..found.joints.len() {
+        lines[i + 1] = lines[i].plus(&step(&found.joints[i]));
+    }
+    for i in (0..datum).rev() {
+        lines[i] = lines[i + 1].minus(&step(&found.joints[i]));
+    }
+    lines
+}
+
+/// Where a machine is to lie, cold: at this job's coupling as it is aimed, elsewhere where its moves
+/// bring it.
+fn target(found: &Found, index: usize, present: &Line, work: &[&FootWork]) -> Line {
+    let joint = found.own();
+    let alone = found.members.len() == 2 && foot_work(found).iter().all(|w| w.member == index);
+    if alone && index != datum(found) {
+        return joint.target.clone();
+    }
+    let planes: Vec<PlaneGrowth> = work
+        .iter()
+        .map(|work| PlaneGrowth {
+            at: work.plane.at,
+            up: Estimate::exact(work.up().value),
+            right: Estimate::exact(work.right().value),
+        })
+        .collect();
+    growth_line(&planes).map_or_else(|_| present.clone(), |shift| present.plus(&shift))
+}
+
+fn view(line: &Line, target: &Line, plane: Plane) -> View {
     let centre = Length::default();
     let at_centre =
         |line: &Line| [line.offset(plane, centre).value.si(), line.slope(plane).value.si()];
-    let line = &found.position.line;
-    View { found: at_centre(line), band: band(line, plane), target: at_centre(&found.target) }
+    View { found: at_centre(line), band: band(line, plane), target: at_centre(target) }
 }
 
 /// Where the line is known best, how well there, and how well its slope: from the ± at three
@@ -46,6 +94,19 @@ fn band(line: &Line, plane: Plane) -> [f64; 3] {
     }
     let pivot = (left - right) / (4.0 * curve);
     [pivot, (middle - curve * pivot * pivot).max(0.0).sqrt(), curve.sqrt()]
+}
+
+fn coupling(cx: &Context, joint: &FoundJoint) -> Joint {
+    let layout = &joint.position.layout;
+    let middle = layout.reference.si();
+    let planes =
+        layout.spool.map_or([middle; 2], |spool| [spool.driver_end.si(), spool.driven_end.si()]);
+    Joint {
+        planes,
+        text: plain(cx, layout.reference.abs()),
+        limit: wedge(&joint.levels, planes, Level::limit),
+        aim: wedge(&joint.levels, planes, Level::aim),
+    }
 }
 
 /// Offset and slope allowed at a flexing plane. With a spacer the slope alone is limited: the
@@ -62,54 +123,43 @@ fn wedge(levels: &[Level], planes: [f64; 2], of: fn(&Level) -> Option<Value>) ->
     Some([strictest(Measure::Offset)?, strictest(Measure::Slope)?])
 }
 
-fn feet(cx: &Context, end: End, work: &[FootWork]) -> Vec<Feet> {
-    let mut feet: Vec<Feet> = cx
-        .file
-        .lineup
-        .machine(end)
-        .feet
-        .iter()
-        .filter_map(|(name, foot)| {
-            let at = foot.at.as_ref()?.value();
-            let here = work
-                .iter()
-                .find(|work| end == cx.file.machines.moves && work.foot.foot.name == *name);
-            Some(Feet {
-                x: x(end, at).si(),
-                text: plain(cx, at),
-                shimmed: foot
-                    .shims
-                    .as_ref()
-                    .map(Measured::value)
-                    .is_some_and(|s| s > Length::default()),
-                goes_in: here
-                    .and_then(|work| work.pack.as_ref())
-                    .map_or(0, |pack| pack.shims.len()),
-                comes_out: here.is_some_and(|work| work.foot.up().value < Length::default()),
-                rise: here.map(|work| rise(cx, work)),
-                push: here.map(|work| push(cx, work)),
-            })
-        })
-        .collect();
-    feet.sort_by(|a, b| a.x.abs().total_cmp(&b.x.abs()));
-    feet
+fn feet(cx: &Context, stand: &super::super::lineup::Stand, work: &[&FootWork]) -> Feet {
+    let plane = &stand.plane;
+    let here = work.iter().find(|work| work.plane.name == plane.name);
+    let packing = here.map(|work| &work.packing);
+    let comes_out = match packing {
+        Some(Packing::TakeOut(_) | Packing::Anew(_)) => true,
+        Some(Packing::Change(change)) => !change.take_out.is_empty(),
+        _ => false,
+    };
+    let at = stand.foot.at.as_ref().map_or(plane.at, quantities::Measured::value);
+    Feet {
+        x: plane.at.si(),
+        text: plain(cx, at),
+        shimmed: plane.shims.is_some_and(|shims| shims > Length::default()),
+        goes_in: packing.map_or(0, |packing| packing.goes_in().len()),
+        comes_out,
+        rise: here.map(|work| rise(cx, work)),
+        push: here.map(|work| push(cx, work)),
+    }
 }
 
 fn plain(cx: &Context, at: Length) -> String {
     let digits = Value::new(Kind::Length, at).digits(cx.system);
-    digits.strip_suffix(".0").map_or(digits.clone(), str::to_owned)
+    let short = digits.trim_end_matches('0').trim_end_matches('.');
+    if digits.contains('.') { short.to_owned() } else { digits }
 }
 
 /// "+0.35".
 fn rise(cx: &Context, work: &FootWork) -> (f64, String) {
-    let up = work.foot.up().value;
+    let up = work.up().value;
     let sign = if up.si() < 0.0 { "" } else { "+" };
     (up.si(), format!("{sign}{}", Value::new(Kind::Offset, up).digits(cx.system)))
 }
 
 /// "0.45 to 9".
 fn push(cx: &Context, work: &FootWork) -> (f64, String) {
-    let right = work.foot.right().value;
+    let right = work.right().value;
     let way = if right.si() < 0.0 { "9" } else { "3" };
     (right.si(), format!("{} to {way}", Value::new(Kind::Offset, right.abs()).digits(cx.system)))
 }

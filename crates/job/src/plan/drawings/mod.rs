@@ -88,17 +88,22 @@ pub struct Half {
     pub key: Option<[f64; 3]>,
 }
 
-/// Line-up of two machines. x in metres from the middle of the coupling, driver to driven.
+/// Line-up of a train. x in metres from the middle of this job's coupling, driver to driven.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct LineUp {
-    /// The machine that moves.
-    pub moves: &'static str,
-    /// Driver, then driven.
-    pub machines: [Machine; 2],
-    /// Of the moving machine: side view (up), view from above (to 3 o'clock).
-    pub views: [View; 2],
-    /// Flexing planes.
+    /// From the driver's end.
+    pub machines: Vec<Machine>,
+    /// Between each two of them.
+    pub couplings: Vec<Joint>,
+}
+
+/// A coupling of it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Joint {
+    /// Flexing planes; one and the same where it has but one.
     pub planes: [f64; 2],
+    /// Where it is, as written: "0".
+    pub text: String,
     /// Limit of offset (metres) and slope, where both are known.
     pub limit: Option<[f64; 2]>,
     /// Aim of offset and slope.
@@ -110,8 +115,13 @@ pub struct LineUp {
 pub struct Machine {
     /// "motor".
     pub name: String,
-    /// Feet, next to the coupling first.
+    /// True where it is moved.
+    pub moves: bool,
+    /// Feet, next to this job's coupling first.
     pub feet: Vec<Feet>,
+    /// Side view (up), view from above (to 3 o'clock), against the machine that all are lined up to;
+    /// `None` for that one itself.
+    pub views: Option<[View; 2]>,
 }
 
 /// A plane of feet.

@@ -1,62 +1,129 @@
 //! The line-up: from the dials as they were read to what to do at the feet.
 
-mod dials;
+mod aimed;
+mod before;
+mod bench;
+mod envelope;
 mod feet;
+mod flange;
+mod growth;
+mod history;
 mod judge;
+mod left;
+mod reached;
+mod seen;
+mod settle;
+mod solve;
+mod sweeps;
 mod words;
 
-use lineup::growth::{PlaneGrowth, Support, growth_line, support_growth, target};
+use lineup::growth::target;
 use lineup::line::Line;
-use lineup::moves::{FootMove, moves};
-use lineup::position::{Position, PositionError, position};
-use lineup::{Estimate, Layout, Machine, Plane, Spool};
-use quantities::{
-    Kind, Length, Measured, Physical, TemperatureCoefficient, TemperatureInterval, Value,
-};
+use lineup::position::{Observation, Position, PositionError, position};
+use lineup::tolerance::Level;
+use lineup::{Estimate, Machine, Spool};
+use quantities::{Length, Measured};
 
 use super::stage_builder::StageBuilder;
 use super::{Context, StagePlan};
 use crate::Stage;
-use crate::file::{End, Foot};
+use crate::file::End;
 
-pub(super) use feet::{FootWork, foot_work};
-pub(super) use judge::levels;
+pub(super) use bench::{Member, Stand};
+pub(super) use feet::thickness;
+pub(super) use solve::{FootWork, Moves, Packing, foot_work};
+
+use bench::Setup;
+use judge::levels;
+use seen::{Seen, Sweeps, seen};
 
 /// What the readings say.
 #[derive(Clone, Debug)]
 pub(super) struct Found {
-    /// Where the moving machine's shaft stands, against the other's.
+    /// The machines of the train that the readings join to this job's, from the driver's end.
+    pub members: Vec<Member>,
+    /// The couplings between them.
+    pub joints: Vec<Joint>,
+    /// Which of the couplings is this job's; its driver has the same number among the machines.
+    pub own: usize,
+    /// What to do at the feet; `None` while no machine's feet are known.
+    pub moves: Option<Moves>,
+}
+
+/// One coupling and what was found at it.
+#[derive(Clone, Debug)]
+pub(super) struct Joint {
+    /// A short name for numbers: nothing for this job's own, "after.1".
+    pub key: String,
+    /// The machines on both sides of it.
+    pub names: [String; 2],
+    /// What its position was found from.
+    pub seen: Vec<Seen>,
+    /// Where the moving machine's shaft stands now, against the other's.
     pub position: Position,
+    /// Where it stood before the moves, once it was read again after them.
+    pub as_found: Option<Position>,
+    /// True where straightedge and feelers had to help.
+    pub roughed_in: bool,
     /// Where it should stand cold.
     pub target: Line,
     /// Position less target.
     pub off: Line,
-    /// What to do at the feet of the machine that moves; empty when its feet are not known.
-    pub moves: Vec<FootMove>,
+    /// What it is judged by.
+    pub levels: Vec<Level>,
 }
 
-/// `±` of a growth that was given without one, as a share of it: a rule of our own, said in the
-/// plan. Temperatures of supports are rarely known better.
-const GROWTH_SHARE: f64 = 0.25;
+impl Found {
+    /// This job's coupling.
+    pub fn own(&self) -> &Joint {
+        &self.joints[self.own]
+    }
+
+    /// Growth of the machine that stays and of the one that moves, at this job's coupling.
+    fn growths(&self) -> (&Line, &Line) {
+        let at = |index: usize| &self.members[self.own + index].growth;
+        if self.own().moving_end() == End::Driver { (at(1), at(0)) } else { (at(0), at(1)) }
+    }
+
+    /// The same at start (0) or running (1), whatever is aimed at.
+    fn states(&self, state: usize) -> (&Line, &Line) {
+        let at = |index: usize| &self.members[self.own + index].states[state];
+        if self.own().moving_end() == End::Driver { (at(1), at(0)) } else { (at(0), at(1)) }
+    }
+
+    /// The one of this job's machines that its line-up is stated of.
+    pub fn mover(&self) -> &Member {
+        let driven = self.own().moving_end() == End::Driven;
+        &self.members[self.own + usize::from(driven)]
+    }
+}
+
+impl Joint {
+    fn id(&self, id: &str) -> String {
+        if self.key.is_empty() { id.to_owned() } else { format!("{}.{id}", self.key) }
+    }
+
+    fn moving_end(&self) -> End {
+        match self.position.layout.moving {
+            Machine::Driver => End::Driver,
+            Machine::Driven => End::Driven,
+        }
+    }
+
+    fn moving_name(&self) -> &str {
+        &self.names[usize::from(self.moving_end() == End::Driven)]
+    }
+
+    fn observations(&self) -> Vec<Observation> {
+        self.seen.iter().map(|seen| seen.observation.clone()).collect()
+    }
+}
 
 pub(super) fn machine(end: End) -> Machine {
     match end {
         End::Driver => Machine::Driver,
         End::Driven => Machine::Driven,
     }
-}
-
-/// x of a place that was measured from the middle of the coupling towards one machine.
-pub(super) fn x(end: End, at: Length) -> Length {
-    match end {
-        End::Driver => -at,
-        End::Driven => at,
-    }
-}
-
-pub(super) fn layout(cx: &Context) -> Layout {
-    let moving = machine(cx.file.machines.moves);
-    Layout { moving, reference: Length::default(), spool: spool(cx) }
 }
 
 /// The flexing planes of a coupling with a spacer, half their distance each way from the middle.
@@ -71,86 +138,116 @@ pub(super) fn spool(cx: &Context) -> Option<Spool> {
     (half > Length::default()).then_some(Spool { driver_end: -half, driven_end: half })
 }
 
-/// The position, the target, the moves; `None` while the readings do not fix a position.
+/// Positions, targets and moves; `None` while the readings do not fix this job's position.
 pub(super) fn found(cx: &Context) -> Option<Found> {
-    let seen = dials::observations(cx);
-    let layout = layout(cx);
-    let position = position(&layout, &seen).ok()?;
-    let target = target_line(cx);
-    let off = position.line.minus(&target);
-    let feet = feet::planes(cx);
-    let moves = moves(&position.line, &target, &feet).unwrap_or_default();
-    Some(Found { position, target, off, moves })
+    let members = bench::members(cx);
+    let setups = bench::setups(cx);
+    let own = setups.iter().position(|setup| setup.key.is_empty())?;
+    let joint = |index: usize| {
+        let setup = setups.get(index)?;
+        let growths = [&members.get(index)?.growth, &members.get(index + 1)?.growth];
+        joint(cx, setup, growths)
+    };
+    let middle = joint(own)?;
+    let before = (0..own).rev().map_while(joint);
+    let mut joints: Vec<Joint> = before.collect();
+    joints.reverse();
+    let first = own - joints.len();
+    joints.push(middle);
+    joints.extend((own + 1..setups.len()).map_while(joint));
+    let members: Vec<Member> = members.into_iter().skip(first).take(joints.len() + 1).collect();
+    let moves = solve::moves(cx, &members, &joints, own - first);
+    Some(Found { members, joints, own: own - first, moves })
 }
 
-/// Growth of the machine that stays less growth of the one that moves.
-fn target_line(cx: &Context) -> Line {
-    let moves = cx.file.machines.moves;
-    target(&growth(cx, moves.other()), &growth(cx, moves))
-}
-
-pub(super) fn growth(cx: &Context, end: End) -> Line {
-    let feet = &cx.file.lineup.machine(end).feet;
-    let planes: Vec<PlaneGrowth> = feet
-        .values()
-        .filter_map(|foot| {
-            let at = x(end, foot.at.as_ref()?.value());
-            Some(PlaneGrowth::up(at, foot_growth(foot)?))
-        })
-        .collect();
-    growth_line(&planes).unwrap_or_else(|_| Line::zero(Length::default()))
-}
-
-/// Growth of one foot plane: measured, or worked out from height, rise and material.
-fn foot_growth(foot: &Foot) -> Option<Estimate<Length>> {
-    let growth = foot.growth.as_ref()?;
-    if let Some(up) = &growth.up {
-        let usual = up.value().abs() * GROWTH_SHARE;
-        return Some(Estimate::new(up.value(), up.spread().unwrap_or(usual)));
+/// One coupling, when what was seen at it fixes a position.
+fn joint(cx: &Context, setup: &Setup, growths: [&Line; 2]) -> Option<Joint> {
+    let target = match setup.layout.moving {
+        Machine::Driver => target(growths[1], growths[0]),
+        Machine::Driven => target(growths[0], growths[1]),
+    };
+    let mut sights = seen(cx, setup, Sweeps::Found);
+    let mut found = located(setup, &sights).ok();
+    let rough = own_rough(cx, setup);
+    let roughed_in = found.is_none() && !rough.is_empty();
+    if roughed_in {
+        sights.extend(rough);
+        found = located(setup, &sights).ok();
     }
-    support(foot).and_then(|support| support_growth(support).ok()).map(|grown| grown.growth)
-}
-
-fn support(foot: &Foot) -> Option<Support> {
-    let growth = foot.growth.as_ref()?;
-    let (height, rise) = (growth.height.as_ref()?, growth.rise.as_ref()?);
-    let usual = TemperatureInterval::from_si(rise.value().si().abs() * GROWTH_SHARE);
-    Some(Support {
-        height: Estimate::new(height.value(), height.spread().unwrap_or_default()),
-        rise: Estimate::new(rise.value(), rise.spread().unwrap_or(usual)),
-        expansion: expansion(&growth.material),
+    let left = setup.key.is_empty().then(|| seen(cx, setup, Sweeps::Left(&cx.file.lineup.as_left)));
+    let left = left.and_then(|sights| Some((located(setup, &sights).ok()?, sights)));
+    let (position, as_found, seen, roughed_in) = match left {
+        Some((position, seen)) => (position, found, seen, false),
+        None => (found?, None, sights, roughed_in),
+    };
+    let off = position.line.minus(&target);
+    Some(Joint {
+        key: setup.key.clone(),
+        names: setup.names.clone(),
+        seen,
+        position,
+        as_found,
+        roughed_in,
+        target,
+        off,
+        levels: setup.levels.clone(),
     })
 }
 
-fn expansion(material: &str) -> TemperatureCoefficient {
-    let known = tables::materials::material(material).or(tables::materials::material("cast iron"));
-    known.map_or(TemperatureCoefficient::from_si(11e-6), |material| material.expansion)
+fn located(setup: &Setup, seen: &[Seen]) -> Result<Position, PositionError> {
+    let all: Vec<Observation> = seen.iter().map(|seen| seen.observation.clone()).collect();
+    position(&setup.layout, &all)
+}
+
+fn own_rough(cx: &Context, setup: &Setup) -> Vec<Seen> {
+    if setup.key.is_empty() { seen::rough(setup, &cx.file.lineup.rough) } else { Vec::new() }
 }
 
 pub(super) fn stage(cx: &Context) -> StagePlan {
     let lineup = &cx.file.lineup;
     let mut out = cx.stage(Stage::Lineup, *lineup != crate::file::Lineup::default());
-    dials::checks(cx, &mut out);
+    let members = bench::members(cx);
     let summary = if let Some(found) = &cx.lineup {
         judge::numbers(cx, &mut out, found);
         feet::numbers(cx, &mut out, found);
+        flange::numbers(cx, &mut out, found);
+        reached::numbers(cx, &mut out, found);
+        envelope::numbers(cx, &mut out, found);
+        growth::targets(cx, &mut out, found);
+        growth::states(cx, &mut out, found);
+        aimed::numbers(cx, &mut out, found);
+        left::numbers(cx, &mut out, found);
         words::summary(cx, found)
     } else {
         lacking(cx, &mut out);
         "not read yet".to_owned()
     };
-    growth_numbers(cx, &mut out);
+    growth::numbers(cx, &mut out, &members);
+    before::numbers(cx, &mut out, &members);
+    for setup in bench::setups(cx) {
+        sweeps::numbers(cx, &mut out, &setup);
+    }
+    train_lacks(cx, &mut out);
+    history::numbers(cx, &mut out);
     out.done(summary)
 }
 
 fn lacking(cx: &Context, out: &mut StageBuilder) {
-    let seen = dials::observations(cx);
-    match position(&layout(cx), &seen) {
-        Err(PositionError::Undetermined) if !seen.is_empty() => {
+    let setup = bench::own(cx);
+    let mut sights = seen(cx, &setup, Sweeps::Found);
+    sights.extend(own_rough(cx, &setup));
+    match located(&setup, &sights) {
+        Err(PositionError::Undetermined) if !sights.is_empty() => {
             out.missing("lineup.dials", "one more dial: these leave an offset or a slope open");
             out.note("A rim dial gives the offset at its plane. A slope needs a second rim at another place, or a face.");
         }
-        Err(error) if !seen.is_empty() => {
+        Err(PositionError::NoSpool(_)) => {
+            out.missing(
+                "coupling.sheet.sizes.between_planes",
+                "distance between the flexing planes, from the maker’s sheet",
+            );
+        }
+        Err(error) if !sights.is_empty() => {
             out.note(format!("The readings give no position: {error}."));
         }
         _ => {}
@@ -167,34 +264,27 @@ fn lacking(cx: &Context, out: &mut StageBuilder) {
     }
 }
 
-fn growth_numbers(cx: &Context, out: &mut StageBuilder) {
-    for end in End::BOTH {
-        for (name, foot) in &cx.file.lineup.machine(end).feet {
-            let Some(grown) = foot_growth(foot) else { continue };
-            let id = format!("growth.{}.{name}", end.key());
-            let label = format!("Growth of the {}, {name} feet", cx.name(end));
-            let value =
-                Value::new(Kind::Offset, grown.value).with_plus_minus(grown.plus_minus.si());
-            let entry = out.number(&id, label, value).second("cold to running");
-            if let Some(Ok(worked)) = support(foot).map(support_growth) {
-                entry.working(worked.working());
+/// What keeps the rest of the train out of the common line.
+fn train_lacks(cx: &Context, out: &mut StageBuilder) {
+    let train = &cx.file.lineup.train;
+    for (side, machines) in [("before", &train.before), ("after", &train.after)] {
+        for (number, machine) in machines {
+            let place = format!("lineup.train.{side}.{number}");
+            if machine.coupling_at.is_none() {
+                out.missing(
+                    &format!("{place}.coupling_at"),
+                    "distance between the middles of the two couplings",
+                );
+            }
+            if machine.dials.is_empty() && machine.typed.is_none() {
+                out.missing(&format!("{place}.dials"), "the line-up at that coupling of the train");
             }
         }
     }
-    let moving = cx.file.machines.moves;
-    let aimed = target_line(cx).offset(Plane::Vertical, Length::default());
-    if aimed.value.si() != 0.0 {
-        let label = format!("Set the {} cold, at the coupling", cx.name(moving));
-        let value = Value::new(Kind::Offset, aimed.value).with_plus_minus(aimed.plus_minus.si());
-        out.number("target.up", label, value).second(
-            "so that it runs in line: growth of the one less growth of the other; − is low",
-        );
-    }
-    let none = End::BOTH.iter().all(|end| {
-        cx.file.lineup.machine(*end).feet.values().all(|foot| foot_growth(foot).is_none())
-    });
-    if none {
-        out.note("No growth was given: the machines are aimed to be in line as they stand. Hot machines move; ask for their growth.");
+    let known = bench::members(cx).len();
+    let joined = cx.lineup.as_ref().map_or(known, |found| found.members.len());
+    if joined < known {
+        out.note("Part of the train was not read yet: the common line is that of the rest.");
     }
 }
 
