@@ -704,15 +704,15 @@ fn a_motor_on_a_flange() {
 /// years on: 0.05 mm a year, and 0.1 mm of room lasts two years.
 #[test]
 fn the_years_show_a_drift() {
-    let text = "[machines]\nspeed = \"1500 rpm\"\n[lineup.visits.2016-06-01]\nleft = { up = \"0 ± 0.01 mm\", right = \"0 mm\" }\n\
-        [lineup.visits.2018-06-01]\nfound = { up = \"-0.10 ± 0.01 mm\", right = \"0 mm\" }\nleft = { up = \"0 ± 0.01 mm\", right = \"0 mm\" }\nnote = \"grout mended\"\n\
-        [lineup.visits.2022-06-01]\nfound = { up = \"-0.20 ± 0.01 mm\", right = \"0 mm\" }\n";
+    let text = "[machines]\nspeed = \"1500 rpm\"\n[lineup.visits.2016]\nday = \"2016-06-01\"\nleft = { up = \"0 ± 0.01 mm\", right = \"0 mm\" }\n\
+        [lineup.visits.2018]\nday = \"2018-06-01\"\nfound = { up = \"-0.10 ± 0.01 mm\", right = \"0 mm\" }\nleft = { up = \"0 ± 0.01 mm\", right = \"0 mm\" }\nnote = \"grout mended\"\n\
+        [lineup.visits.2022]\nday = \"2022-06-01\"\nfound = { up = \"-0.20 ± 0.01 mm\", right = \"0 mm\" }\n";
     let plan = planned(text);
     near(mm(&plan, "drift.offset.up"), 0.05, 1e-4);
     assert!(number(&plan, "drift.offset.up").label.ends_with("low"));
     assert!(notes(&plan).contains("grout mended"));
     let wrong =
-        job::read("hubwright = 1\n[job]\ntitle = \"x\"\n[lineup.visits.last-year]\nnote = \"x\"\n");
+        job::read("hubwright = 1\n[job]\ntitle = \"x\"\n[lineup.visits.1]\nday = \"last year\"\n");
     assert!(wrong.unwrap_err()[0].to_string().contains("not a day"));
 }
 

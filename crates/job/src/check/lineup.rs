@@ -6,7 +6,7 @@ use quantities::{Length, Measured, Physical};
 
 use super::Found;
 use crate::JobFile;
-use crate::file::{Day, Dial, DialKind, Foot, Named};
+use crate::file::{Dial, DialKind, Foot, Named};
 
 const SIDES: [&str; 2] = ["left", "right"];
 
@@ -52,11 +52,6 @@ impl Found {
             }
         }
         self.train(file);
-        for day in lineup.visits.keys() {
-            if let Err(error) = day.parse::<Day>() {
-                self.add(&format!("lineup.visits.{day}"), error.to_string(), "a day: 2024-05-12");
-            }
-        }
     }
 
     fn train(&mut self, file: &JobFile) {

@@ -32,7 +32,7 @@ pub use inspection::Inspection;
 pub use lineup::{
     Aim, AsLeft, Bar, Before, Dial, DialKind, FaceSide, Flange, Foot, GrowthAtFoot, LeftDial,
     Lineup, LineupLimits, Machine as LineupMachine, OffsetAt, Offsets, Pipe, Prefer, Reads, Rim,
-    Rises, Rough, Runout, Shift, Shims, Train, TrainMachine, Turned, View, Visit,
+    Rises, Rough, Runout, Shift, Shims, Train, TrainLimits, TrainMachine, Turned, View, Visit,
 };
 pub use machines::{Asks, Driven, Driver, Head, Machine, Machines};
 pub use sizes::{Bore, Key, KeyEnds, SizeEnd, Sizes};

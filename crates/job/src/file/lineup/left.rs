@@ -4,7 +4,7 @@ use quantities::{Length, Measured};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::super::{Named, Text};
+use super::super::{Day, Named, Text};
 use super::Offsets;
 
 /// Read again once the moves were made.
@@ -35,6 +35,9 @@ pub struct LeftDial {
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields, default)]
 pub struct Visit {
+    /// The day: "2024-05-12".
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub day: Option<Day>,
     /// How it was found.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub found: Option<Offsets>,

@@ -21,7 +21,7 @@ pub use dials::{
 };
 pub use feet::{Flange, Foot, GrowthAtFoot, Machine, Runout, Shift};
 pub use left::{AsLeft, LeftDial, Visit};
-pub use train::{Train, TrainMachine};
+pub use train::{Train, TrainLimits, TrainMachine};
 
 /// The line-up.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -67,7 +67,7 @@ pub struct Lineup {
     /// Read again once the moves were made.
     #[serde(skip_serializing_if = "is_default")]
     pub as_left: AsLeft,
-    /// Visits of years before, by their day: "2024-05-12".
+    /// Visits of years before, under names of your own: "1", "2".
     #[serde(skip_serializing_if = "Named::is_empty")]
     pub visits: Named<Visit>,
 }

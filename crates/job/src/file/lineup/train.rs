@@ -1,11 +1,11 @@
 //! Further machines of a train, beyond the two of the job.
 
-use quantities::{AngularVelocity, Length};
+use quantities::{Angle, AngularVelocity, Length};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::super::{Named, Text, is_default};
-use super::{Dial, Foot, LineupLimits, Offsets};
+use super::{Dial, Foot, Offsets};
 
 /// The rest of the train.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -39,7 +39,7 @@ pub struct TrainMachine {
     pub speed: Text<AngularVelocity>,
     /// Limits on its coupling.
     #[serde(skip_serializing_if = "is_default")]
-    pub limits: LineupLimits,
+    pub limits: TrainLimits,
     /// Dials at its coupling; of its two machines the one nearer the train's driver counts as driver,
     /// and distances are from the middle of this coupling.
     #[serde(skip_serializing_if = "Named::is_empty")]
@@ -51,4 +51,16 @@ pub struct TrainMachine {
     /// Its foot planes by name, at distances from the middle of its coupling.
     #[serde(skip_serializing_if = "Named::is_empty")]
     pub feet: Named<Foot>,
+}
+
+/// Limits on a coupling of the train.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct TrainLimits {
+    /// On the offset at its middle.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub offset: Text<Length>,
+    /// On the slope; with a spacer, on the angle at each flexing plane.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub slope: Text<Angle>,
 }

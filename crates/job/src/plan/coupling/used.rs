@@ -31,9 +31,9 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder) {
             "what misalignment it bears running, from the maker’s sheet",
         );
     }
-    let running = asked(cx, &found.off, axial(cx, State::Running));
-    let cold = asked(cx, &found.position.line, axial(cx, State::Cold));
-    let target = asked(cx, &found.target, None);
+    let running = asked(cx, &found.running(), axial(cx, State::Running));
+    let cold = asked(cx, &found.own().position.line, axial(cx, State::Cold));
+    let target = asked(cx, &found.own().target, None);
     used(cx, out, ("running", "Misalignment used, running"), running, borne);
     used(cx, out, ("start", "Misalignment used, cold at the start"), cold, borne);
     used(cx, out, ("aimed", "Misalignment used cold, once lined up"), target, borne);

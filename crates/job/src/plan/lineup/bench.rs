@@ -9,7 +9,7 @@ use lineup::tolerance::Level;
 use lineup::{Layout, Machine, Spool};
 use quantities::{Length, Measured, Physical};
 
-use super::{Context, growth, levels, machine, spool};
+use super::{Context, growth, layout, levels};
 use crate::file::{Aim, Dial, End, Foot, LineupMachine, Named, Offsets, TrainMachine};
 
 /// A machine of the train.
@@ -186,12 +186,11 @@ pub(super) fn setups<'a>(cx: &Context<'a>) -> Vec<Setup<'a>> {
 
 /// The coupling of the job.
 pub(super) fn own<'a>(cx: &Context<'a>) -> Setup<'a> {
-    let moving = machine(cx.file.machines.moves);
     let file = cx.file;
     Setup {
         place: "lineup".to_owned(),
         key: String::new(),
-        layout: Layout { moving, reference: Length::default(), spool: spool(cx) },
+        layout: layout(cx),
         names: End::BOTH.map(|end| cx.name(end).to_owned()),
         dials: &file.lineup.dials,
         typed: file.lineup.typed.as_ref(),

@@ -1,14 +1,13 @@
-//! What running asks of the coupling's own allowance: offset, angle and axial movement together.
+//! What running asks of a spacer coupling's own allowance at each flexing plane, the angle and the
+//! axial position together. The coupling's stage tells the worse of the two, and short couplings.
 
-use couplings::envelope::{Borne, Misalignment, Shares, shares};
-use lineup::growth::target;
-use lineup::line::Line;
+use couplings::envelope::{Borne, Misalignment, shares};
 use lineup::position::flex_angles;
 use lineup::{Estimate, Plane};
-use quantities::{Angle, Kind, Length, Limits, Measured, Physical, Value};
+use quantities::{Angle, Length, Limits, Measured, Physical};
 
 use super::super::stage_builder::StageBuilder;
-use super::{Context, Found, Joint};
+use super::{Context, Found};
 use crate::file::End;
 
 const MEND: &str =
@@ -16,93 +15,48 @@ const MEND: &str =
 const CLOSER: &str = "Its ± reaches over the allowance: read dials and gap again, more closely.";
 
 pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, found: &Found) {
-    let joint = found.own();
-    let running = running(found, joint);
+    if found.own().position.layout.spool.is_none() {
+        return;
+    }
     let allows = &cx.file.coupling.sheet.allows.running;
     let borne = Borne {
-        offset: allows.offset.as_ref().map(Measured::value),
+        offset: None,
         angle: allows.angle.as_ref().map(Measured::value),
         axial: allows.axial.as_ref().map(Measured::value),
     };
     let axial = axial(cx).filter(|_| borne.axial.is_some());
-    if joint.position.layout.spool.is_some() {
-        for end in End::BOTH {
-            let asked = Misalignment { angle: angle_at(joint, &running, end), axial, offset: None };
-            let asked = only_known(asked, &borne);
-            let label = format!("Coupling’s allowance used, {} end", cx.name(end));
-            number(out, &format!("envelope.{}", end.key()), label, &asked, &borne);
-        }
-        return;
+    for end in End::BOTH {
+        let angle = angle_at(found, end).filter(|_| borne.angle.is_some());
+        let asked = Misalignment { angle, axial, offset: None };
+        let Ok(shares) = shares(&asked, &borne) else { continue };
+        let (Some(sum), Some(working)) = (shares.sum(), shares.working()) else { continue };
+        let label = format!("Coupling’s allowance used, {} end", cx.name(end));
+        let what = if axial.is_some() { "angle and axial position together" } else { "angle" };
+        out.number(&format!("envelope.{}", end.key()), label, sum)
+            .second(format!("running, as it stands now: {what}; the sheet"))
+            .working(working)
+            .judged(Limits::at_most(1.0), MEND)
+            .settled_by(CLOSER);
     }
-    let middle = joint.position.layout.reference;
-    let offset = both(Plane::BOTH.map(|plane| running.offset(plane, middle)));
-    let angle = both(Plane::BOTH.map(|plane| running.slope(plane)));
-    let asked = Misalignment { offset: Some(offset), angle: Some(angle), axial };
-    let asked = only_known(asked, &borne);
-    number(out, "envelope", "Coupling’s allowance used".to_owned(), &asked, &borne);
 }
 
-/// Where the moving shaft lies against the other one when running.
-fn running(found: &Found, joint: &Joint) -> Line {
-    let (fixed, moving) = found.states(1);
-    joint.position.line.minus(&target(fixed, moving))
-}
-
-/// What the shafts' growth moves the hubs towards each other.
+/// How far from the axial position that it was made for, running.
 fn axial(cx: &Context) -> Option<Estimate<Length>> {
-    let gap = &cx.file.gap;
-    let one = |text: &Option<Measured<Length>>| {
-        let text = text.as_ref()?;
-        Some(Estimate::new(text.value().abs(), text.spread().unwrap_or_default()))
-    };
-    one(&gap.shaft_growth).or_else(|| {
-        let (left, right) = (one(&gap.driver.growth)?, one(&gap.driven.growth)?);
-        let spread = left.plus_minus.si().hypot(right.plus_minus.si());
-        Some(Estimate::new(left.value + right.value, Length::from_si(spread)))
-    })
+    let off = cx.gap.running(cx)?.less(&Estimate::exact(cx.gap.made_for(cx)?));
+    Some(Estimate::new(off.value.abs(), off.plus_minus))
 }
 
-fn angle_at(joint: &Joint, running: &Line, end: End) -> Option<Estimate<Angle>> {
+/// The angle at one flexing plane, running, with its `±` by the law of propagation.
+fn angle_at(found: &Found, end: End) -> Option<Estimate<Angle>> {
+    let running = found.running();
     let at = |plane| {
-        let angles = flex_angles(&joint.position.layout, running, plane)?;
-        Some(if end == End::Driver { angles.driver_end } else { angles.driven_end })
+        let angles = flex_angles(&found.own().position.layout, &running, plane)?;
+        let angle = if end == End::Driver { angles.driver_end } else { angles.driven_end };
+        Some((angle.value.si(), angle.plus_minus.si()))
     };
-    Some(both([at(Plane::Vertical)?, at(Plane::Sideways)?]))
-}
-
-/// The two planes put together: the size of the whole, with its `±` by the law of propagation.
-fn both<Q: Physical<Spread = Q>>([up, right]: [Estimate<Q>; 2]) -> Estimate<Q> {
-    let [(a, u), (b, v)] = [up, right].map(|one| (one.value.si(), one.plus_minus.si()));
+    let ((a, u), (b, v)) = (at(Plane::Vertical)?, at(Plane::Sideways)?);
     let size = a.hypot(b);
-    let spread = if size > 0.0 { (a * u).hypot(b * v) / size } else { u.max(v) };
-    Estimate::new(Q::from_si(size), Q::from_si(spread))
-}
-
-/// What the sheet has no figure for is left out: it cannot be a share of anything.
-fn only_known(asked: Misalignment, borne: &Borne) -> Misalignment {
-    Misalignment {
-        offset: asked.offset.filter(|_| borne.offset.is_some()),
-        angle: asked.angle.filter(|_| borne.angle.is_some()),
-        axial: asked.axial,
-    }
-}
-
-fn number(out: &mut StageBuilder, id: &str, label: String, asked: &Misalignment, borne: &Borne) {
-    let Ok(shares) = shares(asked, borne) else { return };
-    let Some(sum) = shares.sum() else { return };
-    let entry = out
-        .number(id, label, Value { kind: Kind::Percent, ..sum })
-        .second(format!("running, as it stands now: {} together; the sheet", parts(&shares)));
-    let entry = match shares.working() {
-        Some(working) => entry.working(working),
-        None => entry,
-    };
-    entry.judged(Limits::at_most(1.0), MEND).settled_by(CLOSER);
-}
-
-fn parts(shares: &Shares) -> String {
-    let all =
-        [("offset", &shares.offset), ("angle", &shares.angle), ("axial movement", &shares.axial)];
-    let all = all.into_iter().filter(|(_, share)| share.is_some());
-    all.map(|(name, _)| name).collect::<Vec<_>>().join(", ")
+    // Near nothing the direction is not known, and the greater of the two spreads holds.
+    let spread = if size > u.max(v) { (a * u).hypot(b * v) / size } else { u.max(v) };
+    Some(Estimate::new(Angle::from_si(size), Angle::from_si(spread)))
 }

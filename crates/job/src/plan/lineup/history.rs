@@ -29,9 +29,9 @@ pub(in crate::plan) struct Past {
 
 /// All visits by their day, this one last when its day is known.
 pub(in crate::plan) fn visits(cx: &Context) -> Vec<Past> {
-    let past = cx.file.lineup.visits.iter().filter_map(|(day, visit)| {
+    let past = cx.file.lineup.visits.values().filter_map(|visit| {
         let state = |offsets: &Option<Offsets>| offsets.as_ref().map_or([None; 4], of_record);
-        Some(Past { day: day.parse().ok()?, found: state(&visit.found), left: state(&visit.left) })
+        Some(Past { day: visit.day?, found: state(&visit.found), left: state(&visit.left) })
     });
     let mut all: Vec<Past> = past.collect();
     all.sort_by_key(|past| past.day);
@@ -102,6 +102,11 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder) {
     if cx.file.lineup.visits.is_empty() {
         return;
     }
+    for (name, visit) in &cx.file.lineup.visits {
+        if visit.day.is_none() {
+            out.missing(&format!("lineup.visits.{name}.day"), "the day of that visit");
+        }
+    }
     let visits = visits(cx);
     if visits.len() < 2 {
         out.note("One visit before this one is on record; its drift shows once this one is read, and its day is known.");
@@ -126,8 +131,9 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder) {
             .working(found.working(Kind::Slope));
         }
     }
-    for past in cx.file.lineup.visits.iter().filter(|(_, visit)| !visit.note.is_empty()) {
-        out.note(format!("{}: {}", past.0, past.1.note));
+    for visit in cx.file.lineup.visits.values().filter(|visit| !visit.note.is_empty()) {
+        let day = visit.day.map_or_else(String::new, |day| format!("{day}: "));
+        out.note(format!("{day}{}", visit.note));
     }
 }
 

@@ -11,7 +11,7 @@ use quantities::{
 use super::super::stage_builder::StageBuilder;
 use super::words::{rear_of, side};
 use super::{Context, Found, Joint, settle};
-use crate::file::{End, LineupLimits, Text, TrainMachine};
+use crate::file::{End, Text, TrainMachine};
 
 const SHEET: Source = Source::new("The maker’s sheet", "allowance", Basis::MakersSheet);
 const SITE: Source = Source::new("The site’s limit", "", Basis::Entered);
@@ -29,7 +29,8 @@ pub(in crate::plan) fn levels(cx: &Context) -> Vec<Level> {
         &allows.running
     };
     levels.extend(given("the coupling’s sheet", &own.offset, &own.angle, SHEET, spacer));
-    levels.extend(of_site(&cx.file.lineup.limits, spacer));
+    let site = &cx.file.lineup.limits;
+    levels.extend(of_site(&site.offset, &site.slope, spacer));
     levels
 }
 
@@ -42,12 +43,12 @@ pub(super) fn levels_of_train(cx: &Context, machine: &TrainMachine, spacer: bool
         (Some(speed), false) => short_by_speed(speed, "rule by speed"),
         (None, _) => Vec::new(),
     };
-    levels.extend(of_site(&machine.limits, spacer));
+    levels.extend(of_site(&machine.limits.offset, &machine.limits.slope, spacer));
     levels
 }
 
-fn of_site(limits: &LineupLimits, spacer: bool) -> Vec<Level> {
-    given("the site’s limit", &limits.offset, &limits.slope, SITE, spacer)
+fn of_site(offset: &Text<Length>, slope: &Text<Angle>, spacer: bool) -> Vec<Level> {
+    given("the site’s limit", offset, slope, SITE, spacer)
 }
 
 fn given(

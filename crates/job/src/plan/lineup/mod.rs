@@ -21,7 +21,7 @@ use lineup::growth::target;
 use lineup::line::Line;
 use lineup::position::{Observation, Position, PositionError, position};
 use lineup::tolerance::Level;
-use lineup::{Estimate, Machine, Spool};
+use lineup::{Estimate, Layout, Machine, Spool};
 use quantities::{Length, Measured};
 
 use super::stage_builder::StageBuilder;
@@ -91,6 +91,12 @@ impl Found {
         if self.own().moving_end() == End::Driver { (at(1), at(0)) } else { (at(0), at(1)) }
     }
 
+    /// Where the moving shaft of this job lies against the other one when running.
+    pub fn running(&self) -> Line {
+        let (fixed, moving) = self.states(1);
+        self.own().position.line.minus(&target(fixed, moving))
+    }
+
     /// The one of this job's machines that its line-up is stated of.
     pub fn mover(&self) -> &Member {
         let driven = self.own().moving_end() == End::Driven;
@@ -124,6 +130,12 @@ pub(super) fn machine(end: End) -> Machine {
         End::Driver => Machine::Driver,
         End::Driven => Machine::Driven,
     }
+}
+
+/// Where things are at this job's coupling, and which machine moves.
+pub(super) fn layout(cx: &Context) -> Layout {
+    let moving = machine(cx.file.machines.moves);
+    Layout { moving, reference: Length::default(), spool: spool(cx) }
 }
 
 /// The flexing planes of a coupling with a spacer, half their distance each way from the middle.
