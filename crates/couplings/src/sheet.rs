@@ -69,6 +69,9 @@ pub struct Sheet {
     /// Set screws of the hubs.
     #[serde(skip_serializing_if = "unset")]
     pub setscrew: Setscrew,
+    /// Interference of the hubs that the maker wants.
+    #[serde(skip_serializing_if = "unset")]
+    pub interference: Interference,
     /// Grease or oil.
     #[serde(skip_serializing_if = "unset")]
     pub lubricant: Lubricant,
@@ -209,6 +212,18 @@ pub struct Setscrew {
     /// Tightening torque.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub torque: Option<Measured<Torque>>,
+}
+
+/// Interference between bore and shaft; a clearance is negative.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct Interference {
+    /// Least.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub least: Option<Measured<Length>>,
+    /// Greatest.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub greatest: Option<Measured<Length>>,
 }
 
 /// Grease or oil.

@@ -12,7 +12,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let job = job::Job::from_file(&file);
     let plan = job::plan::plan_with(&job, file.system(), job::plan::Depth::Full);
     std::fs::create_dir_all(&folder)?;
-    let figures: [(&str, Option<Figure>); 13] = [
+    let figures: Vec<(&str, Option<Figure>)> = vec![
         ("section", of_plan::section(&plan, Detail::Full)),
         ("section-small", of_plan::section(&plan, Detail::Small)),
         ("lineup", of_plan::lineup(&plan, Paper::PAGE)),
@@ -25,6 +25,12 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         ("clearance-card", of_plan::clearance(&plan, "driver", Paper::CARD)),
         ("pull-driver", of_plan::pull(&plan, "driver", Paper::COLUMN)),
         ("pull-driven", of_plan::pull(&plan, "driven", Paper::CARD)),
+        ("window-driver", of_plan::window(&plan, "driver", Paper::COLUMN)),
+        ("window-driven-card", of_plan::window(&plan, "driven", Paper::CARD)),
+        ("pressure-driver", of_plan::pressure(&plan, "driver", Paper::COLUMN)),
+        ("pressure-driver-card", of_plan::pressure(&plan, "driver", Paper::CARD)),
+        ("torque-driver", of_plan::torque(&plan, "driver", Paper::COLUMN)),
+        ("torque-driven-card", of_plan::torque(&plan, "driven", Paper::CARD)),
         ("tightening", of_plan::tightening(&plan, Paper::CARD)),
     ];
     for (name, figure) in figures {

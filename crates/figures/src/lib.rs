@@ -38,12 +38,15 @@ mod labels;
 pub mod lineup;
 pub mod marks;
 pub mod of_plan;
+pub mod pressure;
 #[cfg(test)]
 mod proof;
 pub mod pull;
 pub mod section;
 mod svg;
 pub mod tightening;
+pub mod torque;
+pub mod window;
 
 use ink::Drawing;
 

@@ -47,6 +47,22 @@ pub fn clearance(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
 pub fn pull(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
     let pulling = plan.drawings.pulling.iter().find(|pulling| pulling.end == end)?;
     crate::pull::draw(&heat::pull(pulling), paper).ok()
+/// The interference that would do at one end, and the classes beside it.
+pub fn window(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
+    let window = plan.drawings.windows.iter().find(|window| window.end == end)?;
+    crate::window::draw(&fit::window(window), paper).ok()
+}
+
+/// Pressure along the hub at one end.
+pub fn pressure(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
+    let pressure = plan.drawings.pressures.iter().find(|pressure| pressure.end == end)?;
+    crate::pressure::draw(&fit::pressure(pressure, plan.head.system), paper).ok()
+}
+
+/// Torque held against torque needed at one end.
+pub fn torque(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
+    let torque = plan.drawings.torques.iter().find(|torque| torque.end == end)?;
+    crate::torque::draw(&fit::torque(torque), paper).ok()
 }
 
 /// The order of tightening, and its passes.

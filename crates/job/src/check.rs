@@ -1,15 +1,18 @@
 //! Values that read well but cannot be.
 
 mod coupling;
+mod fit;
 mod lineup;
+mod sizes;
 
 use quantities::Physical;
 use serde::Serialize;
 
 use crate::JobFile;
-use crate::file::{End, Hub, SizeEnd, Text};
+use crate::file::{End, Text};
 
 pub(crate) use lineup::corner_key;
+pub(crate) use sizes::angle;
 
 /// Something that cannot be.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -39,10 +42,9 @@ pub fn impossible(file: &JobFile) -> Vec<Problem> {
         found.add("coupling.kind", what, format!("one of: {}", known.join(", ")));
     }
     for end in End::BOTH {
-        found.hub(&format!("coupling.{}", end.key()), file.coupling.hub(end));
-        found.sizes(&format!("sizes.{}", end.key()), file.sizes.at(end));
-        found.bore_within_hub(file, end);
-        found.class(file, end);
+            found.hub(file, end);
+            found.sizes(file, end);
+            found.fit(file, end);
     }
     found.clocks("gap.readings", &file.gap.readings);
     found.lineup(file);
@@ -73,6 +75,19 @@ impl Found {
             let what = format!("{} is below zero", written.text());
             self.add(place, what, format!("{} of zero or more", Q::DIMENSION.words()));
         }
+    }
+
+    /// Words that must be among those that are known, where any are written.
+    fn known<'a>(
+        &mut self,
+        place: &str,
+        name: &str,
+        what: &str,
+        names: impl Iterator<Item = &'a str>,
+    ) {
+        let names: Vec<&str> = names.collect();
+        let what = format!("“{name}” is not {what} that is known here");
+        self.add(place, what, format!("one of: {}", names.join(", ")));
     }
 
     fn at_least_one(&mut self, place: &str, text: &Text<quantities::Ratio>) {
@@ -127,68 +142,6 @@ impl Found {
         }
     }
 
-    fn hub(&mut self, place: &str, hub: &Hub) {
-        for (key, size) in [
-            ("outside", &hub.outside),
-            ("length", &hub.length),
-            ("flange_outside", &hub.flange_outside),
-            ("flange_length", &hub.flange_length),
-        ] {
-            self.positive(&format!("{place}.{key}"), size);
-        }
-        for (key, name) in [("material", &hub.material), ("shaft_material", &hub.shaft_material)] {
-            if !name.is_empty() && tables::materials::material(name).is_none() {
-                let known: Vec<&str> = tables::materials::names().collect();
-                let what = format!("“{name}” is not a material that is known here");
-                self.add(&format!("{place}.{key}"), what, format!("one of: {}", known.join(", ")));
-            }
-        }
-    }
-
-    fn sizes(&mut self, place: &str, sizes: &SizeEnd) {
-        self.positive(&format!("{place}.nominal"), &sizes.nominal);
-        for (part, stations) in [("bore", &sizes.bore), ("shaft", &sizes.shaft)] {
-            for (station, readings) in stations {
-                let place = format!("{place}.{part}.{station}");
-                self.positive(&format!("{place}.along"), &readings.along);
-                self.positive(&format!("{place}.across"), &readings.across);
-                self.positive(&format!("{place}.between"), &readings.between);
-            }
-        }
-        if let Some(key) = &sizes.key {
-            self.positive(&format!("{place}.key.width"), &key.width);
-            self.positive(&format!("{place}.key.height"), &key.height);
-            self.positive(&format!("{place}.key.length"), &key.length);
-        }
-    }
-
-    fn bore_within_hub(&mut self, file: &JobFile, end: End) {
-        let hub = file.coupling.hub(end);
-        let size = &file.sizes.at(end).nominal;
-        if let (Some(outside), Some(nominal)) = (&hub.outside, size)
-            && nominal.value() >= outside.value()
-        {
-            let what = format!(
-                "a bore of {} does not go into a hub of {} outside",
-                nominal.text(),
-                outside.text()
-            );
-            self.add(
-                &format!("coupling.{}.outside", end.key()),
-                what,
-                "a hub larger than its bore",
-            );
-        }
-    }
-
-    fn class(&mut self, file: &JobFile, end: End) {
-        let class = &file.fit.at(end).class;
-        if class.is_empty() {
-            return;
-        }
-        if let Err(error) = class.parse::<tables::iso_286::Fit>() {
-            let place = format!("fit.{}.class", end.key());
-            self.add(&place, error.to_string(), "a class of ISO 286, hole first, such as H7/p6");
         }
     }
 }

@@ -242,6 +242,26 @@ impl Opening {
     }
 }
 
+impl Opening {
+    /// How the interference of [`Opening::opens`] was found.
+    ///
+    /// # Errors
+    /// As [`Opening::hub_heat`].
+    pub fn opens_working(&self, hub: ThermodynamicTemperature) -> Result<Working, HeatError> {
+        let allowance = |length| Value::new(Kind::Allowance, length);
+        let grown = self.hub.growth(self.diameter, hub)?;
+        let shaft = self.shaft.growth(self.diameter, self.shaft_temperature)?;
+        let result = allowance(self.opens(hub)?);
+        Ok(Working::new("Greatest interference that goes on", "i = h − s − c", result, DIN_7190)
+            .term("H", "hub at the shaft", Value::new(Kind::Temperature, hub))
+            .term("d", "joint", Value::new(Kind::Length, self.diameter))
+            .term("h", "growth of the hub from 20 °C", allowance(grown))
+            .term("s", "growth of the shaft from 20 °C", allowance(shaft))
+            .term("c", "clearance to slide by", allowance(self.clearance))
+            .valid("the hub hot through and through, and evenly"))
+    }
+}
+
 /// What can be done when a hub may not be made as hot as it must be.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Alternatives {

@@ -367,6 +367,46 @@ impl NeededLength {
     pub fn longest(&self) -> Length {
         if self.shear > self.bearing { self.shear } else { self.bearing }
     }
+
+    /// How the whole length, with its round ends, was found for a key under this load.
+    pub fn working(
+        &self,
+        safety: f64,
+        load: &Loaded,
+        strength: Strength,
+        round: Length,
+    ) -> Working {
+        let length = |length| Value::new(Kind::Length, length);
+        let by_bearing = self.bearing > self.shear;
+        let (formula, symbol, name, width, stress) = if by_bearing {
+            (
+                "F = 2·T/(d·n)\nL = S·F/(t·σ) + r",
+                "t",
+                "depth that bears least",
+                load.depth,
+                strength.bearing,
+            )
+        } else {
+            (
+                "F = 2·T/(d·n)\nL = S·F/(w·σ) + r",
+                "w",
+                "width of the key",
+                load.key.width,
+                strength.shear,
+            )
+        };
+        let result = length(self.longest() + round);
+        Working::new("Key length that would do", formula, result, SHIGLEY)
+            .term("T", "torque that the key carries", Value::new(Kind::Torque, load.torque))
+            .term("d", "shaft", length(load.shaft))
+            .term("n", "keys, as they share", Value::number(load.keys.carrying()))
+            .term("F", "force on one key", Value::new(Kind::Force, load.force))
+            .term("S", "safety", Value::number(safety))
+            .term(symbol, name, length(width))
+            .term("σ", "stress at which it yields", Value::new(Kind::Stress, stress))
+            .term("r", "taken by round ends", length(round))
+            .valid("load even along the key")
+    }
 }
 
 /// Straight length that a key of this section needs for a safety.

@@ -223,6 +223,11 @@ impl Axial {
         self.grip > self.push_off
     }
 
+    /// Grip less push-off: the force to draw the hub off, negative when it comes off by itself.
+    pub fn withdrawal(&self) -> Force {
+        self.grip - self.push_off
+    }
+
     /// Force to draw the hub off; zero when it comes off by itself.
     pub fn to_draw_off(&self) -> Force {
         if self.is_self_locking() { self.grip - self.push_off } else { Force::default() }
@@ -231,6 +236,25 @@ impl Axial {
     /// Force to draw it up the last of its way, and so to hold it there on a film of oil.
     pub fn to_draw_up(&self) -> Force {
         self.grip + self.push_off
+    }
+
+    /// How the force to bring it home was found.
+    pub fn draw_up_working(&self) -> Working {
+        let force = |force| Value::new(Kind::Force, force);
+        let result = force(self.to_draw_up());
+        let formula = "b = atan(t/2)\nP = N·sin b\nG = m·N·cos b\nF = G + P";
+        Working::new("Force to bring the hub home", formula, result, CONE)
+            .term("t", "taper on the diameter", Value::number(self.taper.0))
+            .term(
+                "b",
+                "half of the cone’s angle",
+                Value::new(Kind::Degrees, self.taper.half_angle()),
+            )
+            .term("N", "all that presses", force(self.normal_force))
+            .term("m", "friction", Value::number(self.friction))
+            .term("P", "push-off by the pressure", force(self.push_off))
+            .term("G", "grip by friction", force(self.grip))
+            .valid("at the end of its way, where all of the pressure stands")
     }
 
     /// How the force to draw it off was found; negative says that it comes off by itself.
@@ -304,6 +328,17 @@ impl Dilation {
             .term("f", "factor", Value::number(self.factor))
             .term("p", "highest contact pressure", pressure(self.fit))
             .valid("never above what hub, pump and fittings are rated for")
+    }
+
+    /// How the stress at the bore under that oil was found.
+    pub fn stress_working(&self) -> Working {
+        let source = Source::new("stress rises with the pressure in the bore", "", Basis::Computed);
+        let pressure = |pressure| Value::new(Kind::Stress, pressure);
+        let at_rest = Pressure::from_si(self.hub_stress.si() / self.factor);
+        Working::new("Stress at the bore on oil", "s = f·a", pressure(self.hub_stress), source)
+            .term("f", "factor", Value::number(self.factor))
+            .term("a", "equivalent stress at the bore from the fit", pressure(at_rest))
+            .valid("elastic, at the slice that is stressed highest")
     }
 }
 

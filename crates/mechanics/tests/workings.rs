@@ -18,7 +18,9 @@ use mechanics::interference::{Joint, Sizes, contact_pressure};
 use mechanics::keys::balance::{BalanceKey, LengthRule};
 use mechanics::keys::room::{TopSizes, across_keyway, leaning, side_fit, top_clearance};
 use mechanics::keys::set_screw::set_screws;
-use mechanics::keys::{Depth, Ends, Key, Keys, Sharing, loaded};
+use mechanics::keys::{
+    Depth, Ends, Key, Keys, Sharing, ShearYield, Strength, loaded, needed_length,
+};
 use mechanics::mass::hub_mass;
 use mechanics::power::Duty;
 use mechanics::pull::{pull_force, puller};
@@ -203,6 +205,11 @@ fn sizes() {
                 measurement.reading_working(2).unwrap(),
                 size.working(),
                 size.spread_working(),
+                setting.map_or_else(|| size.working(), |setting| setting.working()),
+                temperatures.map_or_else(
+                    || size.working(),
+                    |temperatures| temperatures.correction(size.mean.value).working(),
+                ),
                 size.taper.unwrap().working(),
                 size.roundness.unwrap().working(),
             ]);
@@ -258,6 +265,8 @@ fn keys_and_screws() {
         Key { width: mm(22.0), height: mm(14.0), length: mm(90.0), ends: Ends::BothRound, depth };
     let torque = Torque::from_si(1500.0);
     let load = loaded(key, Keys::Two, torque, mm(80.0)).unwrap();
+    let yields = Pressure::from_si(370e6);
+    let strength = Strength::from_yield(yields, yields, ShearYield::GreatestShear);
     let room = top_clearance(TopSizes {
         hub_across: size(85.4, 0.02),
         bore: size(80.0, 0.004),
@@ -283,6 +292,13 @@ fn keys_and_screws() {
         .working(),
         across.hub_working(mm(50.8), mm(12.7), mm(12.7)),
         set_screws(Force::from_si(8000.0), 2, mm(50.0)).unwrap().working(),
+        set_screws(Force::from_si(8000.0), 2, mm(50.0)).unwrap().thrust_working(),
+        needed_length(key, Keys::Two, torque, mm(80.0), strength, 1.5).unwrap().working(
+            1.5,
+            &load,
+            strength,
+            mm(22.0),
+        ),
         BalanceKey::new(mm(75.0), mm(125.0), LengthRule::MeanLess5Percent).unwrap().working(),
     ]);
 }
@@ -309,6 +325,7 @@ fn heat() {
     again(&[
         heat.working(),
         opening.chill_working(celsius(120.0)).unwrap(),
+        opening.opens_working(celsius(240.0)).unwrap(),
         sliding_clearance_working(mm(80.0)),
         energy.unwrap().working(),
         mass.unwrap().working(),
@@ -333,7 +350,9 @@ fn power_bolts_tapers_and_pulls() {
         fitted_bolts(6, mm(22.0), Pressure::from_si(60e6), mm(260.0)).unwrap().working(),
         Taper::ONE_IN_TEN.draw_up(size(0.1, 0.005)).unwrap().working(),
         Taper::ONE_IN_TEN.axial(state.normal_force, 0.12).unwrap().working(),
+        Taper::ONE_IN_TEN.axial(state.normal_force, 0.12).unwrap().draw_up_working(),
         dilation(&state, 1.2).unwrap().working(),
+        dilation(&state, 1.2).unwrap().stress_working(),
         pull.working(),
         puller(pull.force.high, 1.5, tables::pullers::Drive::Hydraulic).unwrap().working(),
     ]);

@@ -17,6 +17,8 @@ pub enum Joint {
     Shrunk,
     /// Steel on steel, hub heated, surfaces degreased.
     ShrunkDegreased,
+    /// Steel on steel, hub pressed on cold along the shaft.
+    Pressed,
     /// Steel on steel, oil pressure, mineral oil.
     Oil,
     /// Steel on steel, oil pressure, glycerine, degreased.
@@ -29,7 +31,7 @@ pub enum Joint {
 
 /// Where the figures for grip come from.
 pub const SOURCE: Source =
-    Source::new("DIN 7190:2001", "friction of transverse interference fits", Basis::Memory);
+    Source::new("DIN 7190:2001", "friction of interference fits", Basis::Memory);
 
 /// Coefficient of friction to count on for grip.
 ///
@@ -44,6 +46,7 @@ pub fn grip(joint: Joint) -> f64 {
     match joint {
         Joint::Shrunk => 0.14,
         Joint::ShrunkDegreased => 0.20,
+        Joint::Pressed => 0.08,
         Joint::Oil => 0.12,
         Joint::OilDegreased => 0.18,
         Joint::IronOil => 0.10,

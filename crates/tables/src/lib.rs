@@ -25,6 +25,7 @@ pub mod hub_fits;
 pub mod iso_286;
 pub mod iso_898_1;
 pub mod iso_r_773;
+pub mod key_steels;
 pub mod limits;
 pub mod materials;
 pub mod nema_mg_1;

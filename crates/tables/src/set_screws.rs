@@ -78,7 +78,8 @@ const KEYS: [(f64, usize); 13] = [
     (0.75, 10), (0.875, 11), (1.0, 11), (1.25, 12), (1.5, 13),
 ];
 
-/// The set screw of a size, written "M10", "3/8", "3/8 in" or "No. 10"; `None` for one not held.
+/// The set screw of a size, written "M10", "3/8", "3/8-16", "3/8 in" or "No. 10"; `None` for one not
+/// held.
 ///
 /// # Source
 /// [`SOURCE`].
@@ -93,6 +94,7 @@ const KEYS: [(f64, usize); 13] = [
 pub fn set_screw(size: &str) -> Option<SetScrew> {
     let plain =
         |text: &str| text.to_lowercase().replace("in", "").replace(['.', ' ', '"', '#'], "");
+    let size = size.split(['-', 'x', '×']).next().unwrap_or("");
     let wanted = plain(size).trim_start_matches("no").to_owned();
     let imperial =
         INCH.iter().position(|(name, ..)| plain(name).trim_start_matches("no") == wanted);
@@ -156,6 +158,8 @@ mod tests {
             ("1/2\"", 3000.0),
             ("no 10", 540.0),
             ("#10", 540.0),
+            ("3/8-16", 2000.0),
+            ("M10 x 1.5", 2000.0),
             ("M8", 1500.0),
             ("m 12", 2500.0),
         ] {

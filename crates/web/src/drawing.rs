@@ -29,7 +29,13 @@ pub(crate) fn of_stage(plan: &Plan, stage: Stage) -> Vec<Drawing> {
         Stage::Sizes => {
             ENDS.iter().flat_map(|end| [fit(plan, end), bores(plan, end)]).flatten().collect()
         }
-        Stage::Fit => ENDS.iter().filter_map(|end| fit(plan, end)).collect(),
+        Stage::Fit => ENDS
+            .iter()
+            .flat_map(|end| {
+                [fit(plan, end), window(plan, end), torque(plan, end), pressure(plan, end)]
+            })
+            .flatten()
+            .collect(),
         Stage::Lineup => lineup(plan).into_iter().collect(),
         Stage::Closeup => tightening(plan).into_iter().collect(),
         Stage::Heat => ENDS.iter().filter_map(|end| closing(plan, end)).collect(),
@@ -93,6 +99,33 @@ fn pulling(plan: &Plan, end: &str) -> Option<Drawing> {
         hub(plan, end)
     );
     Drawing::on(|paper| of_plan::pull(plan, end, paper), caption)
+}
+
+fn window(plan: &Plan, end: &str) -> Option<Drawing> {
+    let caption = format!(
+        "{}: the interference that holds by friction alone, is borne, and goes on. Hatched: \
+         classes that lie whole in it.",
+        hub(plan, end)
+    );
+    Drawing::on(|paper| of_plan::window(plan, end, paper), caption)
+}
+
+fn torque(plan: &Plan, end: &str) -> Option<Drawing> {
+    let caption = format!(
+        "{}: torque that friction holds, from the least for sure to the most (hatched), and what \
+         is needed.",
+        hub(plan, end)
+    );
+    Drawing::on(|paper| of_plan::torque(plan, end, paper), caption)
+}
+
+fn pressure(plan: &Plan, end: &str) -> Option<Drawing> {
+    let caption = format!(
+        "{}: mean pressure of each slice. At the very ends of the hub it has no bound in theory, \
+         and none is given.",
+        hub(plan, end)
+    );
+    Drawing::on(|paper| of_plan::pressure(plan, end, paper), caption)
 }
 
 fn lineup(plan: &Plan) -> Option<Drawing> {

@@ -1,10 +1,15 @@
-//! Zones and readings as the fit diagram and the bore map want them.
+//! Zones, readings, window, pressure and torque as the figures of the fit want them.
 
-use job::plan::drawings::{FitPart, FitZones};
+use job::plan::drawings::{
+    FitPart, FitWindow, FitZones, HeldTorque, HubPressure, PressureSlice, WindowClass,
+};
 use quantities::System;
 
 use crate::bore_map::{BoreMap, Diameter, Station};
 use crate::fit::{Direction, Fit, Outcome, Part, Reading, Zone};
+use crate::pressure::{Pressure, Slice};
+use crate::torque::{Needed, Torque};
+use crate::window::{Class, Window};
 
 pub(super) fn input(data: &FitZones) -> Fit {
     let [bore, shaft] = &data.parts;
@@ -57,4 +62,57 @@ pub(super) fn bore(data: &FitZones, system: System) -> Option<BoreMap> {
     let numbers = data.axis.replace("above", "over");
     let plus_minus_mm = spread * to_mm;
     (!stations.is_empty()).then_some(BoreMap { stations, plus_minus_mm, numbers })
+}
+
+pub(super) fn window(data: &FitWindow) -> Window {
+    let class = |class: &WindowClass| Class {
+        name: class.name.clone(),
+        least: class.least,
+        greatest: class.greatest,
+        inside: class.inside,
+        wanted: class.wanted,
+    };
+    Window {
+        unit: data.unit.to_owned(),
+        holds_from: data.holds_from,
+        bears_to: data.bears_to,
+        goes_on_to: data.goes_on_to,
+        classes: data.classes.iter().map(class).collect(),
+        measured: data.measured,
+    }
+}
+
+pub(super) fn pressure(data: &HubPressure, system: System) -> Pressure {
+    let slice = |slice: &PressureSlice| {
+        let [length, outside, joint] = slice.sizes.map(|metres| metres * 1e3);
+        Slice {
+            length,
+            outside,
+            joint,
+            least: slice.least,
+            most: slice.most,
+            text: slice.text.clone(),
+        }
+    };
+    Pressure {
+        unit: data.unit.to_owned(),
+        slices: data.slices.iter().map(slice).collect(),
+        shaft_bore: data.shaft_bore.map(|metres| metres * 1e3),
+        system,
+    }
+}
+
+pub(super) fn torque(data: &HeldTorque) -> Torque {
+    let needed = |(value, words, text): &(f64, &'static str, String)| Needed {
+        value: *value,
+        text: format!("{words} {text}"),
+    };
+    let (least, most, text) = &data.held;
+    Torque {
+        unit: data.unit.to_owned(),
+        held: (*least, *most),
+        held_text: text.clone(),
+        key: data.key.clone(),
+        needed: data.needed.iter().map(needed).collect(),
+    }
 }

@@ -1,4 +1,5 @@
-//! Fits, bore maps and tightening orders with random numbers on all papers.
+//! Fits, windows, pressures, torques, bore maps and tightening orders with random numbers on all
+//! papers.
 
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -9,8 +10,11 @@ use crate::bore_map::{self, BoreMap, BoreMapError, Diameter, Station};
 use crate::clearance::{self, Clearance, Level, Moment};
 use crate::envelope::{self, Basis, Envelope, State};
 use crate::fit::{self, Direction, Fit, FitError, Outcome, Part, Reading, Zone};
+use crate::pressure::{self, Pressure, PressureError, Slice};
 use crate::pull::{self, Pull, Window};
 use crate::tightening::{self, Stage, Tightening, TighteningError};
+use crate::torque::{self, Needed, Torque, TorqueError};
+use crate::window::{self, Class, WindowError};
 use crate::{Figure, Paper};
 
 const PAPERS: [Paper; 4] = [Paper::CARD, Paper::PAGE, Paper::COLUMN, Paper::PHONE];
@@ -54,8 +58,94 @@ fn some_fit() -> impl Strategy<Value = Fit> {
     })
 }
 
+fn some_window() -> impl Strategy<Value = window::Window> {
+    let class = (-80.0..150.0_f64, 5.0..60.0_f64, any::<bool>(), any::<bool>());
+    let limit = || prop::option::of(0.0..260.0_f64);
+    let measured = prop::option::of((-60.0..120.0_f64, 0.5..12.0_f64));
+    (prop::collection::vec(class, 0..13), limit(), limit(), limit(), measured).prop_map(
+        |(classes, holds_from, bears_to, goes_on_to, measured)| {
+            let class = |(least, width, inside, wanted): (f64, f64, bool, bool)| Class {
+                name: "H7/js6".to_owned(),
+                least,
+                greatest: least + width,
+                inside,
+                wanted,
+            };
+            let classes = classes.into_iter().map(class).collect();
+            let unit = "µm".to_owned();
+            window::Window { unit, holds_from, bears_to, goes_on_to, classes, measured }
+        },
+    )
+}
+
+fn some_pressure() -> impl Strategy<Value = Pressure> {
+    let slice = (4.0..160.0_f64, 20.0..240.0_f64, 0.0..60.0_f64, 0.0..90.0_f64);
+    let slices = prop::collection::vec(slice, 1..7);
+    (slices, prop::option::of(5.0..50.0_f64), any::<bool>()).prop_map(|(slices, bore, inch)| {
+        let slice = |(length, wall, least, more): (f64, f64, f64, f64)| Slice {
+            length,
+            outside: 60.0 + wall,
+            joint: 60.0,
+            least,
+            most: least + more,
+            text: format!("{:.1}", least + more),
+        };
+        Pressure {
+            unit: "MPa".to_owned(),
+            slices: slices.into_iter().map(slice).collect(),
+            shaft_bore: bore,
+            system: if inch { quantities::System::Inch } else { quantities::System::Metric },
+        }
+    })
+}
+
+fn some_torque() -> impl Strategy<Value = Torque> {
+    let needed = prop::collection::vec(1.0..60_000.0_f64, 0..6);
+    let key = prop::option::of(1.0..90_000.0_f64);
+    (0.0..30_000.0_f64, 1.0..30_000.0_f64, key, needed).prop_map(
+        |(least, more, key, mut needed)| {
+            needed.sort_by(f64::total_cmp);
+            let words = ["full load", "with service factor", "and safety", "peak"];
+            let needed = needed.iter().enumerate().map(|(place, value)| Needed {
+                value: *value,
+                text: format!("{} {value:.0}", words[place % 4]),
+            });
+            Torque {
+                unit: "N·m".to_owned(),
+                held: (least, least + more),
+                held_text: format!("{least:.0} to {:.0}", least + more),
+                key: key.map(|key| (key, format!("{key:.0}"))),
+                needed: needed.collect(),
+            }
+        },
+    )
+}
+
 proptest! {
     #![proptest_config(cases(400))]
+
+    #[test]
+    fn windows(window in some_window(), paper in select(PAPERS.to_vec())) {
+        match window::draw(&window, paper) {
+            Ok(figure) => good(&figure, is_tidy(&window::drawing(&window, paper)))?,
+            Err(error) => prop_assert_eq!(error, WindowError::Nothing),
+        }
+    }
+
+    #[test]
+    fn pressures(pressure in some_pressure(), paper in select(PAPERS.to_vec())) {
+        let figure =
+            pressure::draw(&pressure, paper).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        good(&figure, is_tidy(&pressure::drawing(&pressure, paper)))?;
+        prop_assert!(figure.says.contains("No bound is given"));
+    }
+
+    #[test]
+    fn torques(torque in some_torque(), paper in select(PAPERS.to_vec())) {
+        let figure =
+            torque::draw(&torque, paper).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        good(&figure, is_tidy(&torque::drawing(&torque, paper)))?;
+    }
 
     #[test]
     fn fits(fit in some_fit(), paper in select(PAPERS.to_vec())) {
@@ -235,6 +325,68 @@ fn zones_are_to_scale() {
     let per_um = (bore_foot - bore_top) / 30.0;
     assert!((shaft_foot - shaft_top - 19.0 * per_um).abs() < 0.03);
     assert!((bore_top - shaft_foot - 2.0 * per_um).abs() < 0.03);
+}
+
+/// Bars stand on one scale: a class of 57 µm is three times as high as one of 19, and begins where
+/// the other ends; taken with a ruler.
+#[test]
+fn classes_are_to_scale() {
+    let class = |name: &str, least, greatest| Class {
+        name: name.to_owned(),
+        least,
+        greatest,
+        inside: true,
+        wanted: false,
+    };
+    let window = window::Window {
+        unit: "µm".to_owned(),
+        holds_from: Some(10.0),
+        bears_to: Some(90.0),
+        goes_on_to: None,
+        classes: vec![class("a", 10.0, 29.0), class("b", 29.0, 86.0)],
+        measured: None,
+    };
+    let figure = window::draw(&window, Paper::PAGE).unwrap();
+    let boxes: Vec<(f64, f64)> = paths(&figure.svg)
+        .into_iter()
+        .filter(|(a, points)| a.contains("stroke-width=\"0.5\"") && points.len() == 4)
+        .map(|(_, points)| (points[0].1, points[2].1))
+        .collect();
+    let [(a_top, a_foot), (b_top, b_foot)] = boxes[..] else { panic!("two bars: {boxes:?}") };
+    assert!((b_foot - b_top - 3.0 * (a_foot - a_top)).abs() < 0.04);
+    assert!((a_top - b_foot).abs() < 0.02);
+}
+
+#[test]
+fn fits_that_cannot_be_drawn_are_refused() {
+    let slice = Slice {
+        length: 30.0,
+        outside: 60.0,
+        joint: 60.0,
+        least: 0.0,
+        most: 1.0,
+        text: String::new(),
+    };
+    let mut pressure = Pressure {
+        unit: String::new(),
+        slices: vec![slice],
+        shaft_bore: None,
+        system: quantities::System::Metric,
+    };
+    assert_eq!(pressure::draw(&pressure, Paper::CARD), Err(PressureError::NotANumber(0.0)));
+    pressure.slices[0].outside = 90.0;
+    pressure.shaft_bore = Some(60.0);
+    assert_eq!(pressure::draw(&pressure, Paper::CARD), Err(PressureError::NotANumber(60.0)));
+    pressure.slices.clear();
+    assert_eq!(pressure::draw(&pressure, Paper::CARD), Err(PressureError::Nothing));
+    let torque = Torque {
+        unit: String::new(),
+        held: (2.0, 1.0),
+        held_text: String::new(),
+        key: None,
+        needed: vec![],
+    };
+    assert_eq!(torque::draw(&torque, Paper::CARD), Err(TorqueError::NotANumber(-1.0)));
 }
 
 #[test]

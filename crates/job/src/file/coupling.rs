@@ -5,7 +5,7 @@ use quantities::{Length, Mass, Pressure};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::{End, Text, is_default};
+use super::{End, Named, Text, is_default};
 
 /// The coupling.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -46,6 +46,10 @@ pub struct Hub {
     /// Length of that flange or gear ring along the shaft.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub flange_length: Text<Length>,
+    /// The hub in slices, where it has more outside diameters than a body and a flange: numbered
+    /// "1", "2", … from the face that looks at the other machine. They outrank the sizes above.
+    #[serde(skip_serializing_if = "Named::is_empty")]
+    pub slices: Named<HubSlice>,
     /// Bore of a hollow shaft; nothing for a solid one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub shaft_bore: Text<Length>,
@@ -67,6 +71,18 @@ pub struct Hub {
     /// Mass of the hub, where it was weighed or the sheet gives it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub mass: Text<Mass>,
+}
+
+/// A length of hub with one outside diameter.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct HubSlice {
+    /// Its length along the shaft.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub length: Text<Length>,
+    /// Its outside diameter.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub outside: Text<Length>,
 }
 
 impl Coupling {

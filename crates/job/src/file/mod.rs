@@ -7,8 +7,10 @@ mod coupling;
 mod day;
 mod fit;
 mod gap;
+mod gauge;
 mod heat;
 mod inspection;
+mod key;
 mod lineup;
 mod machines;
 mod sizes;
@@ -22,20 +24,22 @@ use serde::{Deserialize, Serialize};
 
 use crate::Entry;
 
-pub use coupling::{Coupling, Hub};
+pub use coupling::{Coupling, Hub, HubSlice};
 pub use couplings::End;
 pub use day::{Day, DayError};
-pub use fit::{Fit, FitEnd};
+pub use fit::{Fit, FitEnd, Mounting, Sharing};
 pub use gap::{Gap, Meant, ShaftEnd};
+pub use gauge::{Gauge, Points, Reads};
 pub use heat::{Assume, Figures, Heat};
 pub use inspection::Inspection;
+pub use key::{Key, KeyEnds};
 pub use lineup::{
     Aim, AsLeft, Bar, Before, Dial, DialKind, FaceSide, Flange, Foot, GrowthAtFoot, LeftDial,
     Lineup, LineupLimits, Machine as LineupMachine, OffsetAt, Offsets, Pipe, Prefer, Reads, Rim,
     Rises, Rough, Runout, Shift, Shims, Train, TrainLimits, TrainMachine, Turned, View, Visit,
 };
 pub use machines::{Asks, Driven, Driver, Head, Machine, Machines};
-pub use sizes::{Bore, Key, KeyEnds, SizeEnd, Sizes};
+pub use sizes::{Bore, SizeEnd, Sizes, TaperedEnd};
 pub use work::{Closeup, Hold, Near, Removal, Room, Running};
 
 /// The version of the file's form that this program writes.

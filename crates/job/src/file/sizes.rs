@@ -1,10 +1,10 @@
-//! Bores, shafts and keys as measured.
+//! Bores and shafts as measured.
 
-use quantities::{Length, ThermodynamicTemperature};
+use quantities::{Length, Measured, Ratio, ThermodynamicTemperature};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::{End, Named, Text, is_default};
+use super::{End, Gauge, Key, Named, Text, is_default};
 
 /// Sizes at both ends.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -40,9 +40,42 @@ pub struct SizeEnd {
     /// Readings of the shaft, by station.
     #[serde(skip_serializing_if = "Named::is_empty")]
     pub shaft: Named<Bore>,
+    /// What the bore was read with.
+    #[serde(skip_serializing_if = "is_default")]
+    pub bore_gauge: Gauge,
+    /// What the shaft was read with.
+    #[serde(skip_serializing_if = "is_default")]
+    pub micrometer: Gauge,
+    /// True where the bore gauge was set on the micrometer that measured the shaft: that one's own
+    /// error then falls out of the fit.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub gauge_on_micrometer: Option<bool>,
+    /// The taper, for a hub on a tapered shaft end.
+    #[serde(skip_serializing_if = "is_default")]
+    pub taper: TaperedEnd,
     /// The key and its keyways.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub key: Option<Key>,
+}
+
+/// A tapered shaft end, and how its hub sits on it before it is drawn up.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct TaperedEnd {
+    /// Taper on the diameter: "1:10", "1:12", "3/4 in/ft"; empty for a straight shaft.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub rate: String,
+    /// Diameter of the shaft at the small end of the joint; otherwise the nominal size is taken as
+    /// that of the large end.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub small_end: Text<Length>,
+    /// Part of the surface that showed blue.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub contact: Text<Ratio>,
+    /// How far the end of the shaft stands out of the hub's face, metal touching metal; negative
+    /// when it stands back.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub stands_out: Text<Length>,
 }
 
 /// Readings of a bore or a shaft at one station.
@@ -61,52 +94,12 @@ pub struct Bore {
     /// Diameter at 45° to the key, where it was taken.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub between: Text<Length>,
-}
-
-/// How a key ends.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "lowercase")]
-pub enum KeyEnds {
-    /// Square at both ends.
-    #[default]
-    Square,
-    /// Round at both ends: a width of its length does not bear.
-    Round,
-    /// Round at one end.
-    Half,
-}
-
-/// A key and its keyways as measured.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields, default)]
-pub struct Key {
-    /// Width of the key.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub width: Text<Length>,
-    /// Height of the key.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub height: Text<Length>,
-    /// Length of the key.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub length: Text<Length>,
-    /// How it ends.
-    #[serde(skip_serializing_if = "is_default")]
-    pub ends: KeyEnds,
-    /// Depth of the keyway in the shaft, from the shaft's top.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub shaft_depth: Text<Length>,
-    /// Depth of the keyway in the hub, from the bore's top.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub hub_depth: Text<Length>,
-    /// Width of the keyway in the shaft.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub shaft_width: Text<Length>,
-    /// Width of the keyway in the hub.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub hub_width: Text<Length>,
-    /// Yield strength of the key, where it is known.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub yield_strength: Text<quantities::Pressure>,
+    /// Diameters in other directions, by degrees from the key: "30", "60", "120".
+    #[serde(skip_serializing_if = "Named::is_empty")]
+    pub around: Named<Measured<Length>>,
+    /// Readings with three points at 120°, by degrees of one of them from the key: "0", "60".
+    #[serde(skip_serializing_if = "Named::is_empty")]
+    pub three_point: Named<Measured<Length>>,
 }
 
 impl Sizes {

@@ -133,15 +133,16 @@ impl<'a> Context<'a> {
 
     /// The size limits of one part by its class, with the class's name.
     pub fn zone(&self, end: End, part: Part) -> Option<(String, Limits)> {
-        let class: tables::iso_286::Fit = self.file.fit.at(end).class.parse().ok()?;
+        let fit: tables::fits::Fit = self.file.fit.at(end).class.parse().ok()?;
         let nominal = self.file.sizes.at(end).nominal.as_ref()?.value();
-        let class = match part {
-            Part::Bore => class.hole,
-            Part::Shaft => class.shaft,
+        let zones = fit.zones(nominal).ok().filter(|_| self.taper(end).is_none())?;
+        let [hole, shaft] = fit.part_names();
+        let (name, zone) = match part {
+            Part::Bore => (hole, zones.hole),
+            Part::Shaft => (shaft, zones.shaft),
         };
-        let zone = class.limits(nominal).ok()?;
         let at = |deviation: quantities::Length| (nominal + deviation).si();
-        Some((class.to_string(), Limits::between(at(zone.lower), at(zone.upper))))
+        Some((name, Limits::between(at(zone.lower), at(zone.upper))))
     }
 }
 

@@ -56,4 +56,14 @@ impl SetScrews {
             .term("d", "shaft", Value::new(Kind::Length, self.shaft))
             .valid("screws seated at their torque on clean metal")
     }
+
+    /// How the thrust was found.
+    pub fn thrust_working(&self) -> Working {
+        let source = Source::new("statics", "", Basis::Computed);
+        let result = Value::new(Kind::Force, self.thrust);
+        Working::new("Thrust held by set screws", "H = n·F", result, source)
+            .term("n", "set screws", Value::count(self.screws))
+            .term("F", "holding force of one", Value::new(Kind::Force, self.holding))
+            .valid("screws seated at their torque on clean metal; no torque at once")
+    }
 }

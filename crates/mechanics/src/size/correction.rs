@@ -83,6 +83,16 @@ impl Temperatures {
         }
     }
 
+    /// What bringing a size to 20 °C added to it.
+    ///
+    /// ```text
+    /// c = d − d·(1 + b·u)/(1 + a·t)
+    /// ```
+    pub fn correction(&self, at_20: Length) -> Correction {
+        let by = at_20 - at_20 / self.factor();
+        Correction { temperatures: *self, at_20, by }
+    }
+
     fn terms(&self, working: Working) -> Working {
         let (part, instrument) = self.over();
         let kelvin = |k| Value::new(Kind::TemperatureDifference, TemperatureInterval::from_si(k));
@@ -106,6 +116,31 @@ impl Temperatures {
     }
 }
 
+/// What warmth of part and instrument added to a size.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Correction {
+    /// How warm they were.
+    pub temperatures: Temperatures,
+    /// The size at 20 °C.
+    pub at_20: Length,
+    /// What was added.
+    pub by: Length,
+}
+
+impl Correction {
+    /// How it was found.
+    pub fn working(&self) -> Working {
+        let result = Value::new(Kind::Allowance, self.by);
+        let formula = "c = d − d·(1 + b·u)/(1 + a·t)";
+        let working = Working::new("Brought to 20 °C", formula, result, ISO_1).term(
+            "d",
+            "size at 20 °C",
+            Value::new(Kind::Size, self.at_20),
+        );
+        self.temperatures.terms(working)
+    }
+}
+
 /// What the instrument was set on: a ring, a length bar, a gauge block.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Setting {
@@ -119,6 +154,16 @@ impl Setting {
     /// What is added to every reading.
     pub fn shift(&self) -> Length {
         self.standard.value - self.read
+    }
+
+    /// How the shift was found.
+    pub fn working(&self) -> Working {
+        let source =
+            Source::new("what the standard is, less what was read on it", "", Basis::Computed);
+        let result = Value::new(Kind::Allowance, self.shift());
+        Working::new("Set right by the standard", "c = S − r", result, source)
+            .term("S", "setting standard", self.standard.shown(Kind::Size))
+            .term("r", "reading on the standard", Value::new(Kind::Size, self.read))
     }
 
     pub(crate) fn is_sound(&self) -> bool {
@@ -142,8 +187,7 @@ pub(super) fn working(
         (None, Some(_)) => "d = R·(1 + a·t)/(1 + b·u)",
         (Some(_), Some(_)) => "d = (R + S − r)·(1 + a·t)/(1 + b·u)",
     };
-    let source = Source::new("ISO 1", "20 °C", Basis::Memory);
-    let mut working = Working::new("Size at 20 °C", formula, shown(size), source).term(
+    let mut working = Working::new("Size at 20 °C", formula, shown(size), ISO_1).term(
         "R",
         "reading",
         shown(read),
@@ -160,3 +204,5 @@ pub(super) fn working(
         None => working,
     }
 }
+
+const ISO_1: Source = Source::new("ISO 1", "20 °C", Basis::Memory);

@@ -23,7 +23,7 @@ pub struct CardFigures {
     pub fit: Vec<(String, Figure)>,
     /// Shape of each bore, much enlarged, each with its caption.
     pub bore_map: Vec<(String, Figure)>,
-    /// Anything else: curves of heat, of shock. Each with its caption.
+    /// Anything else: windows, pressure and torque of fits, curves of heat. Each with its caption.
     pub more: Vec<(String, Figure)>,
 }
 
@@ -59,6 +59,7 @@ impl CardFigures {
             let drawn = of_plan::pull(plan, end, figures::Paper::CARD)?;
             Some((format!("Pull on the {name} hub while it is heated off."), drawn))
         };
+        let holding = ends.iter().flat_map(|(end, name)| of_fit(plan, end, name));
         let curves = ends.iter().filter_map(closing).chain(ends.iter().filter_map(pulling));
         Self {
             section: of_plan::section(plan, Detail::Small),
@@ -66,7 +67,7 @@ impl CardFigures {
             tightening: of_plan::tightening(plan, figures::Paper::CARD),
             fit: ends.iter().filter_map(fit).collect(),
             bore_map: ends.iter().filter_map(bore).collect(),
-            more: curves.collect(),
+            more: holding.chain(curves).collect(),
         }
     }
 
@@ -88,6 +89,25 @@ impl CardFigures {
         let all = self.first().chain(self.later()).enumerate();
         all.map(|(place, (figure, _))| (path(place), in_black(&figure.svg)))
     }
+}
+
+/// What would do at one end, what presses, what is held.
+fn of_fit(plan: &Plan, end: &str, name: &str) -> Vec<(String, Figure)> {
+    let paper = figures::Paper::CARD;
+    let window = of_plan::window(plan, end, paper);
+    let pressure = of_plan::pressure(plan, end, paper);
+    let torque = of_plan::torque(plan, end, paper);
+    let drawn = [
+        (
+            window,
+            format!(
+                "Interference that would do for the {name} hub; hatched: classes that lie in it."
+            ),
+        ),
+        (pressure, format!("Contact pressure along the {name} hub.")),
+        (torque, format!("Torque that holds the {name} hub, and what is needed.")),
+    ];
+    drawn.into_iter().filter_map(|(figure, caption)| Some((caption, figure?))).collect()
 }
 
 fn captioned((caption, figure): &(String, Figure)) -> (&Figure, &str) {

@@ -2,12 +2,13 @@
 
 use quantities::Kind;
 
-use super::{Choice, Face, Group, Row, sheet};
+use super::{Choice, Face, Field, Group, Row, names_or, sheet};
 use crate::opened::Opened;
 use job::file::End;
 
 pub(super) fn groups(opened: &Opened) -> Vec<Group> {
     let mut groups = vec![kind(opened), hubs(opened), hubs_seldom(opened)];
+    groups.extend(End::BOTH.map(|end| slices(opened, end)));
     groups.extend(sheet::groups());
     groups
 }
@@ -54,6 +55,30 @@ fn hubs_seldom(opened: &Opened) -> Group {
     ];
     let about = "flange, hollow shaft, roughness, strength";
     Group::new("More of the hubs", about, rows).columns(names(opened)).folded()
+}
+
+/// A hub of more outside diameters than a body and a flange.
+fn slices(opened: &Opened, end: End) -> Group {
+    let table = format!("coupling.{}.slices", end.key());
+    let name = opened.name(end);
+    let row = |slice: &String| {
+        let field = |key: &str, short: &str| {
+            let say = format!("Slice {slice} from the gap, {short}, {name} hub");
+            Field::new(format!("{table}.{slice}.{key}"), say, short, Face::Quantity(Kind::Length))
+        };
+        Row::new(
+            format!("Slice {slice} from the gap"),
+            vec![field("length", "length"), field("outside", "outside")],
+        )
+    };
+    let names = names_or(opened, &table, &["1", "2", "3"]);
+    let title = format!("Slices of the {name} hub");
+    Group::new(
+        title,
+        "where it has more diameters than body and flange",
+        names.iter().map(row).collect(),
+    )
+    .folded()
 }
 
 fn hub(opened: &Opened, label: &str, key: &str, face: &Face) -> Row {

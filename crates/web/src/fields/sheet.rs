@@ -5,6 +5,7 @@ use quantities::Kind;
 use super::{Face, Group, Row};
 
 const LENGTH: Face = Face::Quantity(Kind::Length);
+const ALLOWANCE: Face = Face::Quantity(Kind::Allowance);
 const GAP: Face = Face::Quantity(Kind::Gap);
 const TORQUE: Face = Face::Quantity(Kind::Torque);
 const MASS: Face = Face::Quantity(Kind::Mass);
@@ -105,8 +106,10 @@ fn more() -> Group {
         row("Set screws in one hub", "setscrew.count", COUNT),
         row("Size of the set screws", "setscrew.size", Face::Code("M10")),
         row("Torque of the set screws", "setscrew.torque", TORQUE),
+        row("Least interference of the hubs", "interference.least", ALLOWANCE),
+        row("Greatest interference of the hubs", "interference.greatest", ALLOWANCE),
     ];
-    Group::new("Masses, stiffness, set screws", "from the sheet", rows).folded()
+    Group::new("Masses, stiffness, set screws, fit", "from the sheet", rows).folded()
 }
 
 fn grease_and_wear() -> Group {

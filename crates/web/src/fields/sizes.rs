@@ -48,7 +48,9 @@ pub(super) fn groups(opened: &Opened) -> Vec<Group> {
         groups.push(nominal(opened, end));
         groups.extend([Part::Bore, Part::Shaft].map(|part| stations(opened, end, part)));
         groups.push(key(opened, end));
-        groups.extend([key_seldom(opened, end), seldom(opened, end)]);
+        groups.extend([key_seldom(opened, end), key_balance(opened, end), seldom(opened, end)]);
+        groups.extend([turned(opened, end), taper(opened, end)]);
+        groups.extend([Part::Bore, Part::Shaft].map(|part| gauge(opened, end, part)));
     }
     groups
 }
@@ -145,8 +147,115 @@ fn key_seldom(opened: &Opened, end: End) -> Group {
         ),
         one("How the key ends", "ends", ends),
         one("Yield strength of the key", "yield_strength", Face::Quantity(Kind::Stress)),
+        one("Steel of the key", "steel", Face::named(tables::key_steels::names())),
+        one("How many keys", "count", Face::Quantity(Kind::Count)),
+        one("Seat of a metric key", "seat", Face::named(["tight", "normal", "free"])),
+        one("Class of an inch key’s fit", "fit_class", Face::named(["1", "2"])),
     ];
     Group::new(format!("More of the key, {name}"), "keyway widths, ends, strength", rows).folded()
+}
+
+/// What is seldom taken of a key: keyways that lean, their lengths, the force of a set screw.
+fn key_balance(opened: &Opened, end: End) -> Group {
+    let name = opened.name(end);
+    let pair = |label: &str, key: &str, face: &Face| {
+        let field = |part: &str| {
+            let say = format!("{label} in the {part}, {name}");
+            let place = format!("sizes.{}.key.{part}_{key}", end.key());
+            Field::new(place, say, format!("in the {part}"), face.clone())
+        };
+        Row::new(label, vec![field("shaft"), field("hub")])
+    };
+    let holding = Field::new(
+        format!("sizes.{}.key.set_screw_holding", end.key()),
+        format!("Force that one set screw holds, {name}"),
+        "",
+        Face::Quantity(Kind::Force),
+    );
+    let rows = vec![
+        pair("Lean of the keyway over its length", "twist", &Face::Quantity(Kind::Offset)),
+        pair("Length of the keyway", "keyway_length", &Face::Quantity(Kind::Length)),
+        Row::new("Force that one set screw holds", vec![holding]),
+    ];
+    let about = "keyways that lean, length for balance, set screw";
+    Group::new(format!("Lean and balance of the key, {name}"), about, rows).folded()
+}
+
+/// Readings by degrees from the key, across two points and with three.
+fn turned(opened: &Opened, end: End) -> Group {
+    let mut rows = Vec::new();
+    for part in [Part::Bore, Part::Shaft] {
+        let of = part.of(opened, end);
+        for station in names_or(opened, &format!("sizes.{}.{}", end.key(), part.key()), &USUAL) {
+            let table = format!("sizes.{}.{}.{station}", end.key(), part.key());
+            for (key, usual, label) in [
+                ("around", ["60", "120"], "two points"),
+                ("three_point", ["0", "60"], "three points"),
+            ] {
+                let names = names_or(opened, &format!("{table}.{key}"), &usual);
+                let field = |degrees: &String| {
+                    let say = format!(
+                        "{}, station {station}, {label}, {degrees}° from the key, {of}",
+                        part.title()
+                    );
+                    Field::new(format!("{table}.{key}.{degrees}"), say, format!("{degrees}°"), SIZE)
+                };
+                let label = format!("{} {station}, {label}", part.title());
+                rows.push(Row::new(label, names.iter().map(field).collect()));
+            }
+        }
+    }
+    let title = format!("Other directions, {}", opened.name(end));
+    Group::new(title, "degrees from the key; three points see three lobes", rows).folded()
+}
+
+fn taper(opened: &Opened, end: End) -> Group {
+    let name = opened.name(end);
+    let one = |label: &str, key: &str, face: Face| {
+        let place = format!("sizes.{}.taper.{key}", end.key());
+        Row::new(label, vec![Field::new(place, format!("{label}, {name}"), "", face)])
+    };
+    let rows = vec![
+        one("Taper on the diameter", "rate", Face::Code("1:12")),
+        one("Shaft at the small end", "small_end", SIZE),
+        one("Part that shows blue", "contact", Face::Quantity(Kind::Percent)),
+        one("Shaft stands out, metal touching", "stands_out", Face::Quantity(Kind::Offset)),
+    ];
+    Group::new(format!("Tapered shaft end, {name}"), "taper, contact, where it touches", rows)
+        .folded()
+}
+
+/// What a part was read with.
+fn gauge(opened: &Opened, end: End, part: Part) -> Group {
+    let of = part.of(opened, end);
+    let (table, tool) = match part {
+        Part::Bore => ("bore_gauge", "Bore gauge"),
+        Part::Shaft => ("micrometer", "Micrometer"),
+    };
+    let one = |label: &str, key: &str, face: Face| {
+        let place = format!("sizes.{}.{table}.{key}", end.key());
+        Row::new(label, vec![Field::new(place, format!("{tool}: {label}, {of}"), "", face)])
+    };
+    let reads =
+        Face::choice(&[("size", "sizes"), ("difference", "differences from what it was set on")]);
+    let warmth = Face::Quantity(Kind::Temperature);
+    let mut rows = vec![
+        one("It reads", "reads", reads),
+        one("Set on", "set_on", SIZE),
+        one("It read there", "read_there", SIZE),
+        one("It touches with", "points", Face::named(["two points", "three points"])),
+        one("± of one reading", "spread", Face::Quantity(Kind::Allowance)),
+        one("Instrument at", "temperature", warmth.clone()),
+        one("Part at", "part_temperature", warmth),
+    ];
+    if matches!(part, Part::Bore) {
+        let label = "Set on the shaft’s micrometer";
+        let place = format!("sizes.{}.gauge_on_micrometer", end.key());
+        let say = format!("{tool}: {label}, {of}");
+        rows.push(Row::new(label, vec![Field::new(place, say, "", Face::YesNo)]));
+    }
+    Group::new(format!("{tool}, {of}"), "set on a ring, difference readings, temperatures", rows)
+        .folded()
 }
 
 /// Readings at 45° to the key, and one station more than there are.

@@ -3,7 +3,7 @@
 use quantities::{Kind, Length, Limits, Physical, System, Value};
 
 use super::super::Context;
-use super::super::sizes::{Part, stations, usual_spread};
+use super::super::sizes::Part;
 use super::{FitPart, FitZones};
 use crate::file::End;
 
@@ -42,19 +42,12 @@ fn fit_part(cx: &Context, end: End, part: Part, nominal: Length) -> FitPart {
         let text = format!("{name}, {class}: {} to {}", signed(lower), signed(upper));
         Some((lower, upper, text))
     });
-    // What the instrument read is moved as one with the mean, which stands at 20 °C.
+    // Every reading as it is at 20 °C, set right by its standard.
+    let reading = |(station, degrees, at_20, spread): (&str, f64, Length, Length)| {
+        (station.to_owned(), degrees, over(at_20.si()), deviation(cx, spread.si()))
+    };
+    let readings = cx.sizes(end).readings(part).map(reading).collect();
     let size = cx.sizes(end).part(part);
-    let mut corrected = size.map(|size| size.corrected.clone()).unwrap_or_default().into_iter();
-    let mut readings = Vec::new();
-    for (station, taken) in stations(cx, end, part) {
-        for (degrees, text) in [(0.0, &taken.along), (90.0, &taken.across), (45.0, &taken.between)]
-        {
-            let Some(written) = text else { continue };
-            let at_20 = corrected.next().unwrap_or(written.value());
-            let spread = written.spread().unwrap_or(usual_spread(cx));
-            readings.push((station.clone(), degrees, over(at_20.si()), deviation(cx, spread.si())));
-        }
-    }
     FitPart { name, zone, readings, mean: size.map(|size| over(size.mean.value.si())) }
 }
 

@@ -4,8 +4,10 @@
 
 mod fit;
 mod heat;
+mod holding;
 mod lineup;
 mod section;
+mod window;
 
 use serde::Serialize;
 
@@ -21,6 +23,12 @@ pub struct Drawings {
     pub lineup: Option<LineUp>,
     /// One fit at each end that has anything to show.
     pub fits: Vec<FitZones>,
+    /// The interference that would do at each end, and the classes beside it.
+    pub windows: Vec<FitWindow>,
+    /// Pressure along each hub that presses.
+    pub pressures: Vec<HubPressure>,
+    /// What each fit holds against what is needed.
+    pub torques: Vec<HeldTorque>,
     /// Bolts of the circle.
     pub tightening: Option<Tightening>,
     /// Hot hubs closing on their shafts; only in a full plan.
@@ -182,6 +190,87 @@ pub struct FitPart {
     pub mean: Option<f64>,
 }
 
+/// The window of interference at one end; all in the axis's unit.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FitWindow {
+    /// Which end.
+    pub end: &'static str,
+    /// "motor hub".
+    pub name: String,
+    /// "µm", "mil".
+    pub unit: &'static str,
+    /// The least that holds by friction alone.
+    pub holds_from: Option<f64>,
+    /// The greatest that hub and shaft bear.
+    pub bears_to: Option<f64>,
+    /// The greatest that goes on hot.
+    pub goes_on_to: Option<f64>,
+    /// Classes, loosest first.
+    pub classes: Vec<WindowClass>,
+    /// As measured: value and ±.
+    pub measured: Option<(f64, f64)>,
+}
+
+/// A class beside the window.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct WindowClass {
+    /// "H7/p6".
+    pub name: String,
+    /// Its least interference.
+    pub least: f64,
+    /// Its greatest.
+    pub greatest: f64,
+    /// All of it lies in the window.
+    pub inside: bool,
+    /// It is the class that this job asks for.
+    pub wanted: bool,
+}
+
+/// Pressure along one hub.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct HubPressure {
+    /// Which end.
+    pub end: &'static str,
+    /// "motor hub".
+    pub name: String,
+    /// "MPa", "psi".
+    pub unit: &'static str,
+    /// Slices from the face that looks at the other machine.
+    pub slices: Vec<PressureSlice>,
+    /// Bore of a hollow shaft, metres.
+    pub shaft_bore: Option<f64>,
+}
+
+/// One slice.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PressureSlice {
+    /// Length, outside and joint diameter, metres.
+    pub sizes: [f64; 3],
+    /// At the lower end of the interference, which may be none.
+    pub least: f64,
+    /// At the upper end.
+    pub most: f64,
+    /// That, as written: "24.1".
+    pub text: String,
+}
+
+/// Torque held and needed at one end.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct HeldTorque {
+    /// Which end.
+    pub end: &'static str,
+    /// "motor hub".
+    pub name: String,
+    /// "N·m", "lbf·ft".
+    pub unit: &'static str,
+    /// From least interference and friction to most of both, and both as written.
+    pub held: (f64, f64, String),
+    /// What the key carries at its limit, as written.
+    pub key: Option<(f64, String)>,
+    /// What is asked, least first, each with its words and as written.
+    pub needed: Vec<(f64, &'static str, String)>,
+}
+
 /// A circle of bolts.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Tightening {
@@ -245,6 +334,9 @@ pub(super) fn drawings(cx: &Context) -> Drawings {
         section: section::section(cx),
         lineup: lineup::lineup(cx),
         fits: End::BOTH.into_iter().filter_map(|end| fit::zones(cx, end)).collect(),
+        windows: End::BOTH.into_iter().filter_map(|end| window::window(cx, end)).collect(),
+        pressures: End::BOTH.into_iter().filter_map(|end| holding::pressure(cx, end)).collect(),
+        torques: End::BOTH.into_iter().filter_map(|end| holding::torque(cx, end)).collect(),
         tightening: tightening(cx),
         closing: End::BOTH.into_iter().filter_map(|end| heat::closing(cx, end)).collect(),
         pulling: End::BOTH.into_iter().filter_map(|end| heat::pulling(cx, end)).collect(),

@@ -36,7 +36,7 @@ pub(in crate::plan) fn bench(cx: &Context, end: End) -> Option<Bench> {
         metal: metal(cx.shaft_metal(end)?, &assume.shaft),
     };
     let slices = cx.hub_slices(end)?.into_iter().map(part).collect();
-    let range = fit::friction(cx);
+    let range = fit::friction(cx, end);
     let air = air(cx, assume);
     Some(Bench {
         hub: Hub { bore, slices, metal: hub_metal },

@@ -45,9 +45,10 @@ const LOOKED_S: f64 = 3600.0;
 /// `None` where nothing presses, heat is forbidden, on a taper, or while hub and metal are not known.
 pub(in crate::plan) fn found(cx: &Context, end: End) -> Option<Found> {
     let removal = &cx.file.removal;
-    let interference = cx.fit(end).sizes.as_ref()?.effective.high();
+    let interference = cx.fit(end).effective?.high();
     if removal.heat_allowed == Some(false)
         || removal.at(end).tapered == Some(true)
+        || cx.taper(end).is_some()
         || interference <= Length::default()
     {
         return None;

@@ -38,16 +38,16 @@ const ONE_PERSON_KG: f64 = 20.0;
 
 /// `None` for a hub with clearance, or while fit and hub are not known.
 pub(super) fn found(cx: &Context, end: End) -> Option<Found> {
-    let sizes = cx.fit(end).sizes.as_ref()?;
+    let effective = cx.fit(end).effective?;
     // Surfaces that flattened on the way on have no more to give: what presses, presses.
-    let state = cx.press_fit(end)?.state(sizes.effective.high(), Running::default()).ok()?;
-    let pull = pull_force(&state, fit::friction(cx)).ok()?;
+    let state = cx.press_fit(end)?.state(effective.high(), Running::default()).ok()?;
+    let pull = pull_force(&state, fit::friction(cx, end)).ok()?;
     let margin = si(&cx.file.removal.margin).unwrap_or(MARGIN);
     let puller = puller_for(pull.force.high * margin, Drive::Hydraulic);
     let pressures = state.slices.iter().map(|slice| slice.pressure);
     let pressure =
         pressures.fold(Pressure::default(), |most, one| if one > most { one } else { most });
-    let warm = warm(cx, end, sizes.effective.high(), &pull)?;
+    let warm = warm(cx, end, effective.high(), &pull)?;
     Some(Found { pull, puller, warm, pressure })
 }
 
