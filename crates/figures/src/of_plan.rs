@@ -47,6 +47,8 @@ pub fn clearance(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
 pub fn pull(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
     let pulling = plan.drawings.pulling.iter().find(|pulling| pulling.end == end)?;
     crate::pull::draw(&heat::pull(pulling), paper).ok()
+}
+
 /// The interference that would do at one end, and the classes beside it.
 pub fn window(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
     let window = plan.drawings.windows.iter().find(|window| window.end == end)?;

@@ -42,9 +42,9 @@ pub fn impossible(file: &JobFile) -> Vec<Problem> {
         found.add("coupling.kind", what, format!("one of: {}", known.join(", ")));
     }
     for end in End::BOTH {
-            found.hub(file, end);
-            found.sizes(file, end);
-            found.fit(file, end);
+        found.hub(file, end);
+        found.sizes(file, end);
+        found.fit(file, end);
     }
     found.clocks("gap.readings", &file.gap.readings);
     found.lineup(file);
@@ -139,9 +139,6 @@ impl Found {
             && !(0.0..=1.0).contains(&written.value().si())
         {
             self.add(place, format!("{} is not possible here", written.text()), "0 to 1");
-        }
-    }
-
         }
     }
 }

@@ -4,7 +4,7 @@ use quantities::{Length, Measured, Physical};
 
 use super::Found;
 use crate::JobFile;
-use crate::file::{Bore, End, Gauge, Key, Named, Reads, SizeEnd, Text};
+use crate::file::{Bore, End, Gauge, GaugeReads, Key, Named, SizeEnd, Text};
 
 /// A bore gauge travels no further than this; more is a size where a difference was asked for.
 const TRAVEL_M: f64 = 2e-3;
@@ -25,7 +25,7 @@ impl Found {
                     self.depth(file, end, &place, &readings.at);
                 }
             }
-            if gauge.reads == Reads::Size {
+            if gauge.reads == GaugeReads::Size {
                 self.within_hub(file, end, &format!("{place}.{part}"), stations);
             }
         }
@@ -40,7 +40,7 @@ impl Found {
         self.not_negative(&format!("{place}.spread"), &gauge.spread);
     }
 
-    fn readings(&mut self, place: &str, readings: &Bore, reads: Reads) {
+    fn readings(&mut self, place: &str, readings: &Bore, reads: GaugeReads) {
         let named = |key: &str, named: &Named<Measured<Length>>| {
             let one = |(name, read): (&String, &Measured<Length>)| {
                 (format!("{key}.{name}"), Some(read.clone()))
@@ -57,8 +57,8 @@ impl Found {
         for (key, read) in &all {
             let place = format!("{place}.{key}");
             match reads {
-                Reads::Size => self.positive(&place, read),
-                Reads::Difference => self.difference(&place, read),
+                GaugeReads::Size => self.positive(&place, read),
+                GaugeReads::Difference => self.difference(&place, read),
             }
         }
         for (key, table) in [("around", &readings.around), ("three_point", &readings.three_point)] {

@@ -9,7 +9,7 @@ use super::{Text, is_default};
 /// What the readings are.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
-pub enum Reads {
+pub enum GaugeReads {
     /// Sizes.
     #[default]
     Size,
@@ -35,7 +35,7 @@ pub enum Points {
 pub struct Gauge {
     /// What the readings are: "size" or "difference".
     #[serde(skip_serializing_if = "is_default")]
-    pub reads: Reads,
+    pub reads: GaugeReads,
     /// Size of the ring, standard or micrometer that it was set on, with its ±.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub set_on: Text<Length>,

@@ -29,7 +29,7 @@ pub use couplings::End;
 pub use day::{Day, DayError};
 pub use fit::{Fit, FitEnd, Mounting, Sharing};
 pub use gap::{Gap, Meant, ShaftEnd};
-pub use gauge::{Gauge, Points, Reads};
+pub use gauge::{Gauge, GaugeReads, Points};
 pub use heat::{Assume, Figures, Heat};
 pub use inspection::Inspection;
 pub use key::{Key, KeyEnds};

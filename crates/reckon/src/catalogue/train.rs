@@ -284,5 +284,5 @@ fn whole_line(given: &Given) -> Result<Answer, ReckonError> {
         Proof::Within(gap) => format!("the search was given up: within {gap:.3} of the best"),
     };
     let answer = with_plan(given.answer(), &whole.plan);
-    Ok(answer.with("without_steps", whole.without_steps).with("proof", proof))
+    Ok(answer.with("without_steps", whole.free.worst_ratio[0]).with("proof", proof))
 }

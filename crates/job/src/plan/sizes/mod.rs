@@ -10,7 +10,7 @@ use quantities::{Kind, Length, Limits, Physical, Value};
 use super::stage_builder::{StageBuilder, WRITTEN};
 use super::{Context, StagePlan};
 use crate::Stage;
-use crate::file::{End, Reads};
+use crate::file::{End, GaugeReads};
 use readings::{Taken, gauge, stations, usual_spread};
 
 /// Bore or shaft.
@@ -185,7 +185,7 @@ fn part_numbers(cx: &Context, out: &mut StageBuilder, end: End, part: Part) {
 fn unmeasured(cx: &Context, out: &mut StageBuilder, end: End, part: Part) {
     let (what, gauge) = (words(cx, end, part), gauge(cx, end, part));
     let id = format!("{}.{}", end.key(), part.key());
-    if gauge.reads == Reads::Difference
+    if gauge.reads == GaugeReads::Difference
         && gauge.set_on.is_none()
         && !stations(cx, end, part).is_empty()
     {

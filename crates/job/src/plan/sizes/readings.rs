@@ -9,7 +9,7 @@ use quantities::{
 
 use super::{Context, Part};
 use crate::check::angle;
-use crate::file::{Bore, End, Gauge, Named, Points, Reads};
+use crate::file::{Bore, End, Gauge, GaugeReads, Named, Points};
 
 /// ± of a reading that has none of its own, when the job gives none either: a micrometer in
 /// practised hands (common practice), said in the plan.
@@ -110,8 +110,8 @@ pub(super) fn taken(cx: &Context, end: End, part: Part) -> [Option<Taken>; 2] {
 /// What is added to a reading to make a size of it; `None` for differences from nothing.
 fn offset(gauge: &Gauge) -> Option<Length> {
     match gauge.reads {
-        Reads::Size => Some(Length::default()),
-        Reads::Difference => gauge.set_on.as_ref().map(Measured::value),
+        GaugeReads::Size => Some(Length::default()),
+        GaugeReads::Difference => gauge.set_on.as_ref().map(Measured::value),
     }
 }
 
@@ -181,8 +181,8 @@ fn setting(cx: &Context, end: End, part: Part) -> Option<Setting> {
     let spread = Length::from_si(root_sum_square([own, shared]));
     let standard = Estimate::new(set_on.value(), spread);
     let read = match gauge.reads {
-        Reads::Size => gauge.read_there.as_ref().map_or(standard.value, Measured::value),
-        Reads::Difference => standard.value,
+        GaugeReads::Size => gauge.read_there.as_ref().map_or(standard.value, Measured::value),
+        GaugeReads::Difference => standard.value,
     };
     Some(Setting { standard, read })
 }

@@ -155,7 +155,11 @@ impl<'a> Set<'a> {
                 "face",
                 &either(("near", "towards its carrier"), ("far", "away from it")),
             ),
-            row("Turned", "turned", &either(("both", "both shafts"), ("carrier", "its carrier alone"))),
+            row(
+                "Turned",
+                "turned",
+                &either(("both", "both shafts"), ("carrier", "its carrier alone")),
+            ),
             row("Runout of the hub read", "runout", &OFFSET),
             row("Its high spot stood at", "high", &Face::Code("7:30")),
             row("The face dial opposite", "opposite", &self.others()),
@@ -190,6 +194,10 @@ impl<'a> Set<'a> {
             let label = format!("Sweep {number}, {clock} o’clock");
             self.row(&label, &format!("again.{number}.{clock}"), &OFFSET)
         };
-        numbers.iter().flat_map(|number| clocks.iter().map(move |clock| (number, clock))).map(row).collect()
+        numbers
+            .iter()
+            .flat_map(|number| clocks.iter().map(move |clock| (number, clock)))
+            .map(row)
+            .collect()
     }
 }

@@ -64,7 +64,11 @@ impl Planes {
             self.row("Room to 9 o’clock, if other", "room_left", &OFFSET),
         ];
         for side in SIDES {
-            rows.push(self.row(&format!("Rise with pipes free, {side}"), &format!("rise_free.{side}"), &OFFSET));
+            rows.push(self.row(
+                &format!("Rise with pipes free, {side}"),
+                &format!("rise_free.{side}"),
+                &OFFSET,
+            ));
         }
         for side in SIDES {
             for corner in CORNERS {

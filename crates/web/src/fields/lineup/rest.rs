@@ -16,9 +16,8 @@ pub(super) fn before(opened: &Opened) -> [Group; 2] {
         ("Dowels drawn", "dowels_out"),
         ("Coupling open or free", "coupling_free"),
     ];
-    let row = |(label, key): (&str, &str)| {
-        Row::one(label, format!("lineup.before.{key}"), Face::YesNo)
-    };
+    let row =
+        |(label, key): (&str, &str)| Row::one(label, format!("lineup.before.{key}"), Face::YesNo);
     let state = Group::new("Before moving", "yes or no", asked.map(row).into()).folded();
     let table = "lineup.before.pipes";
     let pipes = names_or(opened, table, &["suction", "discharge"]);
@@ -48,7 +47,11 @@ pub(super) fn rough(opened: &Opened) -> Group {
     let mut rows = Vec::new();
     for (what, key) in [("Rim stands proud", "steps"), ("Gap", "gaps")] {
         for clock in names_or(opened, &format!("lineup.rough.{key}"), &CLOCK) {
-            rows.push(Row::one(&format!("{what} at {clock}, roughly"), format!("lineup.rough.{key}.{clock}"), OFFSET));
+            rows.push(Row::one(
+                &format!("{what} at {clock}, roughly"),
+                format!("lineup.rough.{key}.{clock}"),
+                OFFSET,
+            ));
         }
     }
     rows.push(Row::one("Gaps were taken at diameter", "lineup.rough.diameter", LENGTH));
@@ -74,9 +77,17 @@ pub(super) fn offsets(place: &str, of: &str, opened: &Opened) -> Vec<Row> {
     ];
     for plane in names_or(opened, &format!("{place}.planes"), &["1"]) {
         rows.extend([
-            row(&format!("Place {plane}, towards the driven"), &format!("planes.{plane}.at"), LENGTH),
+            row(
+                &format!("Place {plane}, towards the driven"),
+                &format!("planes.{plane}.at"),
+                LENGTH,
+            ),
             row(&format!("Offset up at place {plane}"), &format!("planes.{plane}.up"), OFFSET),
-            row(&format!("To 3 o’clock at place {plane}"), &format!("planes.{plane}.right"), OFFSET),
+            row(
+                &format!("To 3 o’clock at place {plane}"),
+                &format!("planes.{plane}.right"),
+                OFFSET,
+            ),
         ]);
     }
     rows
@@ -88,7 +99,12 @@ pub(super) fn as_left(opened: &Opened, own: &Set) -> Vec<Group> {
     if !own.dials.is_empty() {
         let clocks = own.clocks("as_left.dials");
         let read = |clock: &String| {
-            own.row_at(&format!("{clock} o’clock"), "as_left.dials", &format!("readings.{clock}"), &OFFSET)
+            own.row_at(
+                &format!("{clock} o’clock"),
+                "as_left.dials",
+                &format!("readings.{clock}"),
+                &OFFSET,
+            )
         };
         let mut rows: Vec<Row> = clocks.iter().map(read).collect();
         rows.push(own.row_at("12 again", "as_left.dials", "back", &OFFSET));
@@ -101,11 +117,8 @@ pub(super) fn as_left(opened: &Opened, own: &Set) -> Vec<Group> {
 }
 
 pub(super) fn limits() -> Group {
-    let aim = Face::choice(&[
-        ("run", "running"),
-        ("start", "starting"),
-        ("between", "between the two"),
-    ]);
+    let aim =
+        Face::choice(&[("run", "running"), ("start", "starting"), ("between", "between the two")]);
     let prefer = Face::choice(&[
         ("least-total", "the least in all"),
         ("least-greatest", "the least greatest"),
@@ -140,17 +153,22 @@ pub(super) fn visits(opened: &Opened) -> Vec<Group> {
         };
         let mut rows = vec![one("Day", "day", Face::Code("2024-05-12"))];
         for (key, words) in [("found", "found"), ("left", "left")] {
-            rows.extend(offsets(&format!("{place}.{key}"), &format!("as {words}, visit {name}"), opened)
-                .into_iter()
-                .map(|row| Row { label: format!("As {words}: {}", lower(&row.label)), ..row }));
+            rows.extend(
+                offsets(&format!("{place}.{key}"), &format!("as {words}, visit {name}"), opened)
+                    .into_iter()
+                    .map(|row| Row { label: format!("As {words}: {}", lower(&row.label)), ..row }),
+            );
         }
         rows.push(one("What was done", "note", Face::Words("grouted anew")));
-        Group::new(format!("Visit {name}"), "years before: how it was found and left", rows).folded()
+        Group::new(format!("Visit {name}"), "years before: how it was found and left", rows)
+            .folded()
     };
     names.iter().map(group).collect()
 }
 
 fn lower(label: &str) -> String {
     let mut letters = label.chars();
-    letters.next().map_or_else(String::new, |first| first.to_lowercase().collect::<String>() + letters.as_str())
+    letters.next().map_or_else(String::new, |first| {
+        first.to_lowercase().collect::<String>() + letters.as_str()
+    })
 }

@@ -79,13 +79,18 @@ fn machine_groups(
     rows.extend(planes.seldom());
     rows.extend(planes.moves());
     let title = format!("Feet of the {name}");
-    groups.push(Group::new(title, "from the middle of its coupling", rows).columns(planes.columns()).folded());
+    groups.push(
+        Group::new(title, "from the middle of its coupling", rows)
+            .columns(planes.columns())
+            .folded(),
+    );
     groups
 }
 
 /// Two dials to begin with, one on each shaft.
 fn first_dials(place: &str, name: &str) -> Group {
-    let rides_on = Face::choice(&[("driver", "the nearer to the driver"), ("driven", "the farther one")]);
+    let rides_on =
+        Face::choice(&[("driver", "the nearer to the driver"), ("driven", "the farther one")]);
     let row = |dial: &str| {
         let label = format!("Dial {dial} rides on");
         let say = format!("{label}, {name}");
