@@ -54,8 +54,9 @@ pub(crate) async fn enter(
 ) -> Result<Response, PageError> {
     let stage = Stage::of(&key).ok_or(PageError::NoPage)?;
     let opened = shop.open(id, hand.units).await?;
-    let Outcome { refused, next } =
-        write::write(&shop, &opened, stage, &hand, &form.into()).await?;
+    let sent = form.into();
+    let written = write::write(&shop, &opened, stage, &hand, &sent);
+    let Outcome { refused, next } = Box::pin(written).await?;
     if refused.is_empty() {
         return Ok(Redirect::to(&field_address(&opened, &next)).into_response());
     }

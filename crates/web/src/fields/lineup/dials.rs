@@ -119,17 +119,17 @@ impl<'a> Set<'a> {
 
     pub fn seldom(&self) -> Group {
         let kind = Face::choice(&[("rim", "rim"), ("face", "face")]);
-        let [driver, driven] = &self.names;
-        let ends = [("driver", driver), ("driven", driven)];
+        let [one, other] = &self.names;
+        let ends = [("driver", one), ("driven", other)];
         let named = |words: &str| {
-            let one = |(key, name): (&str, &String)| Choice::new(key, format!("{words} {name}"));
-            ends.map(one).to_vec()
+            let choice = |(key, name): (&str, &String)| Choice::new(key, format!("{words} {name}"));
+            ends.map(choice).to_vec()
         };
         let mut reads = named("the");
         reads.push(Choice::new("spool", "the spool"));
         let view = vec![
-            Choice::new("from-driver", format!("behind the {driver}")),
-            Choice::new("from-driven", format!("behind the {driven}")),
+            Choice::new("from-driver", format!("behind the {one}")),
+            Choice::new("from-driven", format!("behind the {other}")),
         ];
         let either = |a: (&str, &str), b: (&str, &str)| Face::choice(&[a, b]).or(a.1);
         let row = |label: &str, key: &str, face: &Face| self.row(label, key, face);

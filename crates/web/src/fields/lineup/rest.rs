@@ -142,7 +142,7 @@ pub(super) fn limits() -> Group {
 pub(super) fn visits(opened: &Opened) -> Vec<Group> {
     let table = "lineup.visits";
     let mut names = opened.names_at(table);
-    let next = (1..).map(|n: u32| n.to_string()).find(|n| !names.contains(n));
+    let next = (1..=names.len() + 1).map(|n| n.to_string()).find(|n| !names.contains(n));
     names.extend(next);
     names.sort_by_key(|name| super::super::order(name, &[]));
     let group = |name: &String| {
