@@ -140,7 +140,7 @@ impl<'a> Set<'a> {
             row(
                 "Where the reader stood",
                 "view",
-                &Face::Choice(view, format!("(behind the {driver})")),
+                &Face::Choice(view, format!("(behind the {one})")),
             ),
             row("± of one reading", "spread", &Face::Quantity(Kind::Allowance)),
             row("What it can be read to", "division", &Face::Quantity(Kind::Allowance)),
