@@ -12,6 +12,11 @@
   const changed = (field) => field.value !== shown(field);
   const filled = (target, button) => new URLSearchParams(new FormData(target, button));
   let queue = Promise.resolve(); // one request after the other, in the order of entering
+  let waiting = 0; // requests that are not answered yet
+  const inTurn = (request) => {
+    waiting += 1;
+    queue = queue.then(request).finally(() => { waiting -= 1; });
+  };
   let turn = 0; // counts what was sent, so that a late answer is not taken for a new one
 
   // The strip, and the bar of a phone, say in full what the field that has the focus is.
@@ -60,7 +65,7 @@
   const send = async (target, body) => {
     turn += 1;
     try {
-      const [html, answer] = await fetched(target.action, { method: "POST", body });
+      const [html, answer] = await fetched(target.action, { method: "POST", body, keepalive: true });
       replace(html, body);
       if (answer.redirected) history.replaceState(null, "", answer.url.split("#")[0]);
     } catch {
@@ -90,14 +95,13 @@
     const field = document.activeElement;
     const entering = target === form() && !submitter?.name;
     const body = filled(target, submitter);
-    if (!entering || fields().some(changed)) queue = queue.then(() => send(target, body));
+    if (!entering || fields().some(changed)) inTurn(() => send(target, body));
     if (entering && isField(field)) goOn(field);
   });
 
   // Leaving a field with Tab writes too; a choice is written once the hand rests on it.
-  const write = (id) => {
-    queue = queue.then(() => byId(id) && changed(byId(id)) && send(form(), filled(form())));
-  };
+  const write = (id) =>
+    inTurn(() => byId(id) && changed(byId(id)) && send(form(), filled(form())));
   let resting = 0;
   document.addEventListener("change", ({ target: field }) => {
     clearTimeout(resting);
@@ -110,6 +114,23 @@
     if (event.key === "Enter" && event.target.matches("#entry .field select")) event.preventDefault(), goOn(event.target);
   });
   document.addEventListener("focusin", (event) => say(event.target));
+
+  // Nothing is left behind unwritten: a link is followed once all is written and nothing is wrong;
+  // a page that goes away all the same sends what it still holds.
+  const unwritten = () => waiting > 0 || fields().some(changed);
+  document.addEventListener("click", (event) => {
+    const link = event.target.closest?.("a[href]");
+    const elsewhere = link && !link.getAttribute("href").startsWith("#") && !link.target;
+    if (!elsewhere || event.ctrlKey || event.metaKey || event.shiftKey || !unwritten()) return;
+    event.preventDefault();
+    const go = () => {
+      if (!unwritten() && !document.querySelector("#entry [aria-invalid]")) location.assign(link.href);
+    };
+    setTimeout(() => queue.then(go));
+  });
+  addEventListener("pagehide", () => {
+    if (form() && unwritten()) navigator.sendBeacon(form().action, filled(form()));
+  });
 
   // A page that is opened stays at its head; what is typed goes to the field that waits.
   const idle = matchMedia("(pointer: fine)").matches && document.activeElement === document.body;
