@@ -1,6 +1,9 @@
 //! The catalogue and its answers as JSON.
 
+use std::fmt;
+
 use quantities::System;
+use serde::de::{Deserialize, Deserializer, MapAccess, Visitor};
 use serde_json::{Map, Value as Json, json};
 
 use crate::{Answer, Calculation, Outcome, ReckonError, Sort, reckon};
@@ -11,14 +14,12 @@ use crate::{Answer, Calculation, Outcome, ReckonError, Sort, reckon};
 /// # Errors
 /// [`ReckonError`], as [`reckon`]; [`ReckonError::NotJson`] for anything but an object of texts.
 pub fn ask_json(name: Option<&str>, case: &str) -> Result<Answer, ReckonError> {
-    let case: Json = serde_json::from_str(case).map_err(|error| not_json(&error.to_string()))?;
-    let Json::Object(mut case) = case else { return Err(not_json("expected an object")) };
-    let named = case.remove("reckon");
-    let named = named.as_ref().and_then(Json::as_str);
+    let Pairs(pairs) = serde_json::from_str(case).map_err(|error| not_json(&error.to_string()))?;
+    let named = pairs.iter().find(|(key, _)| key == "reckon").and_then(|(_, value)| value.as_str());
     let name =
         name.or(named).ok_or_else(|| not_json("expected “reckon”, the name of a calculation"))?;
-    let mut inputs = Vec::with_capacity(case.len());
-    for (key, value) in &case {
+    let mut inputs = Vec::with_capacity(pairs.len());
+    for (key, value) in pairs.iter().filter(|(key, _)| key != "reckon") {
         match value {
             Json::String(text) => inputs.push((key.as_str(), text.clone())),
             Json::Number(number) => inputs.push((key.as_str(), number.to_string())),
@@ -27,6 +28,33 @@ pub fn ask_json(name: Option<&str>, case: &str) -> Result<Answer, ReckonError> {
         }
     }
     reckon(name, inputs.iter().map(|(key, text)| (*key, text.as_str())))
+}
+
+/// An object as it is written: what stands there twice is seen twice.
+struct Pairs(Vec<(String, Json)>);
+
+impl<'de> Deserialize<'de> for Pairs {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        from.deserialize_map(InOrder)
+    }
+}
+
+struct InOrder;
+
+impl<'de> Visitor<'de> for InOrder {
+    type Value = Pairs;
+
+    fn expecting(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str("an object")
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut object: A) -> Result<Pairs, A::Error> {
+        let mut pairs = Vec::new();
+        while let Some(pair) = object.next_entry()? {
+            pairs.push(pair);
+        }
+        Ok(Pairs(pairs))
+    }
 }
 
 /// Several texts or numbers as one text, parted by semicolons.

@@ -3,7 +3,7 @@
 use serde_json::{Value as Json, json};
 
 use super::*;
-use crate::{answer_line, ask_json};
+use crate::{ReckonError, answer_line, ask_json};
 
 fn object(case: &Case) -> String {
     let mut object = json!({ "reckon": case.name });
@@ -77,4 +77,19 @@ fn several_texts_may_stand_in_an_array() {
 fn an_error_is_the_answer_of_its_line() {
     let line = answer_line(&ask_json(None, "{\"reckon\": \"torque\", \"power\": \"90 kW\"}"));
     assert_eq!(line, "{\"error\":\"torque needs speed: speed of the coupling\"}");
+}
+
+#[test]
+fn an_input_that_stands_twice_is_an_error() {
+    let twice = "{\"power\": \"90 kW\", \"speed\": \"1480 rpm\", \"power\": \"9 kW\"}";
+    let answered = ask_json(Some("torque"), twice);
+    assert_eq!(answered, Err(ReckonError::Twice("power".to_owned())));
+}
+
+#[test]
+fn what_is_no_object_is_an_error() {
+    for line in ["[]", "3", "\"torque\"", "{", "{\"power\": {}}"] {
+        let answered = ask_json(Some("torque"), line);
+        assert!(matches!(answered, Err(ReckonError::NotJson(_))), "{line}: {answered:?}");
+    }
 }
