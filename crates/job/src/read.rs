@@ -91,6 +91,15 @@ pub(crate) fn from_toml(text: &str, error: &toml::de::Error) -> FileError {
         error.nearest = nearest;
         return error;
     }
+    if let Some(key) = message.strip_prefix("missing field ") {
+        let key = key.trim_matches('`');
+        let expected = match key {
+            "hubwright" => "the line hubwright = 1, the version of the file’s form".to_owned(),
+            "job" => "a table [job] with the number and the title of the job".to_owned(),
+            _ => format!("a line {key} = …"),
+        };
+        return at(text, start, format!("“{key}” is missing"), expected);
+    }
     let (what, expected) = message.split_once("; expected ").unwrap_or((message, ""));
     at(text, start, what.trim_end().to_owned(), expected.trim_end().to_owned())
 }

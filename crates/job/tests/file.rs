@@ -100,8 +100,8 @@ fn what_cannot_be_is_an_error() {
         assert!(text.contains(what), "{tables}: {text}");
     }
     assert!(complaint("hubwright = 2\n[job]\ntitle = \"x\"\n").contains("version 2"));
-    assert!(complaint("[job]\ntitle = \"x\"\n").contains("hubwright"));
-    assert!(complaint("hubwright = 1\n").contains("job"));
+    assert!(complaint("[job]\ntitle = \"x\"\n").contains("expected the line hubwright = 1"));
+    assert!(complaint("hubwright = 1\n").contains("expected a table [job]"));
     assert!(complaint("not toml").contains("line 1"));
 }
 
