@@ -162,7 +162,7 @@ impl<'a> Set<'a> {
             ),
             row("Runout of the hub read", "runout", &OFFSET),
             row("Its high spot stood at", "high", &Face::Code("7:30")),
-            row("The face dial opposite", "opposite", &self.others()),
+            self.opposite(),
             row("Bottom of the mandrel showed", "mandrel", &OFFSET),
             row("Bracket", "bracket", &Face::Words("long bracket")),
             row("Bar: outside diameter", "bar.outside", &LENGTH),
@@ -175,9 +175,18 @@ impl<'a> Set<'a> {
         Group::new(format!("More of the dials{}", self.of), about, rows).columns(self.columns())
     }
 
-    /// The names of the dials, for a field that names another one.
-    fn others(&self) -> Face {
-        Face::named(self.dials.iter().map(|(name, _)| name.as_str())).or("none")
+    /// For each dial, which of the others reads half a turn away; nothing where it is alone.
+    fn opposite(&self) -> Row {
+        let mut row = self.row("The face dial opposite", "opposite", &Face::YesNo);
+        let name = |at: usize| self.dials[at].0.as_str();
+        for (at, field) in row.fields.iter_mut().enumerate() {
+            let others = (0..self.dials.len()).filter(|other| *other != at);
+            field.face = Face::named(others.map(name)).or("none");
+        }
+        if self.dials.len() < 2 {
+            row.fields.clear();
+        }
+        row
     }
 
     /// Further sweeps, the next one always open.
