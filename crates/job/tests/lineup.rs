@@ -7,7 +7,7 @@
 
 use job::Job;
 use job::plan::{Number, Plan, plan};
-use quantities::{System, Verdict};
+use quantities::{System, Verdict, Working};
 
 fn file(tables: &str) -> job::JobFile {
     let text = format!("hubwright = 1\n[job]\ntitle = \"synthetic\"\n{tables}");
@@ -16,7 +16,63 @@ fn file(tables: &str) -> job::JobFile {
 
 fn planned(tables: &str) -> Plan {
     let file = file(tables);
-    plan(&Job::from_file(&file), file.system())
+    let plan = plan(&Job::from_file(&file), file.system());
+    shows_its_workings(&plan);
+    plan
+}
+
+/// Every number of the line-up carries a working that ends in what is shown: side and sign apart,
+/// which are said in words.
+#[track_caller]
+fn shows_its_workings(plan: &Plan) {
+    let near = |a: f64, b: f64| (a.abs() - b.abs()).abs() <= 1e-9 * a.abs().max(1e-6);
+    let bad = plan.stage(job::Stage::Lineup).numbers.iter().filter_map(|number| {
+        let value = number.value?;
+        let id = &number.id;
+        let Some(working) = &number.working else { return Some(format!("{id}: none")) };
+        let result = working.result;
+        let same = near(result.si, value.si)
+            && comes_to(working).is_none_or(|si| (si - result.si).abs() < 1e-12)
+            && near(result.plus_minus.unwrap_or(0.0), value.plus_minus.unwrap_or(0.0));
+        let bare = working.terms.is_empty();
+        (!same || bare || result.kind != value.kind)
+            .then(|| format!("{id} = {value:?}: {working:?}"))
+    });
+    let bad: Vec<String> = bad.collect();
+    assert!(bad.is_empty(), "{}", bad.join("\n"));
+}
+
+/// What a difference in letters comes to with what was put in for them.
+fn comes_to(working: &Working) -> Option<f64> {
+    let of = |symbol: &str| working.terms.iter().find(|term| term.symbol == symbol);
+    let less = |a: &str, b: &str| Some(of(a)?.value.si - of(b)?.value.si);
+    match working.formula {
+        "e = d − t" => less("d", "t"),
+        "e = (d − t)/L" => Some(less("d", "t")? / of("L")?.value.si),
+        "e = (t − d)/L" => Some(less("t", "d")? / of("L")?.value.si),
+        "e = a − n" => less("a", "n"),
+        "m = c − p" => less("c", "p"),
+        "m = t − d" => less("t", "d"),
+        "t = F − M" => less("F", "M"),
+        "g = D·q" => Some(of("D")?.value.si * of("q")?.value.si),
+        "g = −D·q" => Some(-of("D")?.value.si * of("q")?.value.si),
+        _ => None,
+    }
+}
+
+#[test]
+fn the_demos_show_their_workings() {
+    for text in [
+        include_str!("../../../demo/sea-water-pump.toml"),
+        include_str!("../../../demo/drying-belt.toml"),
+        include_str!("../../../demo/boiler-feed-pump.toml"),
+        include_str!("../../../demo/drum-line-shaft.toml"),
+    ] {
+        let file = job::read(text).unwrap();
+        for system in [System::Metric, System::Inch] {
+            shows_its_workings(&plan(&Job::from_file(&file), system));
+        }
+    }
 }
 
 fn number<'a>(plan: &'a Plan, id: &str) -> &'a Number {

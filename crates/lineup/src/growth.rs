@@ -187,6 +187,20 @@ pub fn target_working(fixed: &Line, moving: &Line, plane: Plane, x: Length) -> W
     .valid("growth straight between and beyond the foot planes")
 }
 
+/// How the slope of the target was found.
+pub fn target_tilt_working(fixed: &Line, moving: &Line, plane: Plane) -> Working {
+    let tilted = |line: &Line| line.slope(plane).shown(Kind::Slope);
+    Working::new(
+        format!("Cold target of the moving shaft’s slope, {}", plane.words()),
+        "t = F − M",
+        tilted(&target(fixed, moving)),
+        Source::new("Growth lines of both machines", "", Basis::Computed),
+    )
+    .term("F", "slope of the growth of the machine that stays", tilted(fixed))
+    .term("M", "slope of the growth of the machine that moves", tilted(moving))
+    .valid("growth straight between the foot planes; slopes along +x")
+}
+
 /// What a dial must read, zeroed at its zero position, when the moving shaft stands on `target`;
 /// sag of its bracket included, so that it can be watched during the move.
 /// `None` when the dial touches a spool that the layout lacks.

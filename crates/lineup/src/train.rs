@@ -103,6 +103,27 @@ pub struct TrainFoot {
     pub amount: [Length; 2],
 }
 
+impl TrainFoot {
+    /// How its move came about, in a plan that leaves these worst ratios.
+    pub fn working(&self, plane: Plane, worst_ratio: [f64; 2]) -> Working {
+        let (present, amount) = (self.present[plane.index()], self.amount[plane.index()]);
+        let result = Estimate::new(amount, present.plus_minus).shown(Kind::Offset);
+        let common = Value::new(Kind::Offset, present.value + amount);
+        let ratio = worst_ratio[plane.index()];
+        let worst = Value { kind: Kind::Percent, si: ratio, plus_minus: None };
+        Working::new(
+            format!("Move at the {} feet, {}", self.foot.name, plane.words()),
+            "m = c − p",
+            result,
+            Source::new("Linear program over all foot moves", "", Basis::Computed),
+        )
+        .term("c", "common line of the train at the foot plane, cold", common)
+        .term("p", "where the shaft stands there", present.shown(Kind::Offset))
+        .term("w", "worst part of a level that this line leaves used up", worst)
+        .valid("w is least; every move within the room of its foot; straight shafts")
+    }
+}
+
 /// What to do with one machine.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TrainMoves {

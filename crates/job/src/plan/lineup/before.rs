@@ -139,7 +139,7 @@ fn foot(
     let label = format!("Rise of the {name} foot, {}", member.name);
     out.number(&id, label, finding.rise.shown(Kind::Offset))
         .second(format!("its bolt let go, all others tight; {}", kind_words(finding.kind)))
-        .working(finding.working())
+        .written(limit.source)
         .judged(Limits::at_most(limit.most.si()), cure(cx, finding))
         .settled_by(
             "Its ± reaches over the limit: let it go again with a finer dial and read once more.",

@@ -118,7 +118,7 @@ fn bound(moves: &Moves, work: &FootWork, plane: Plane) -> bool {
 fn working(moves: &Moves, work: &FootWork, plane: Plane) -> Working {
     match &work.exact {
         Some(exact) => exact.working(plane),
-        None => moves.free.working(plane),
+        None => work.searched.working(plane, moves.free.worst_ratio),
     }
 }
 

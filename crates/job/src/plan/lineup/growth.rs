@@ -1,6 +1,8 @@
 //! What the supports grow, and where the machines must stand cold for it.
 
-use lineup::growth::{PlaneGrowth, Support, growth_line, support_growth, target, target_working};
+use lineup::growth::{
+    PlaneGrowth, Support, growth_line, support_growth, target, target_tilt_working, target_working,
+};
 use lineup::line::Line;
 use lineup::{Estimate, Plane};
 use quantities::{
@@ -8,7 +10,7 @@ use quantities::{
     Working,
 };
 
-use super::super::stage_builder::StageBuilder;
+use super::super::stage_builder::{StageBuilder, WRITTEN};
 use super::bench::{Member, Stand};
 use super::judge::key;
 use super::words::{rear_of, side};
@@ -101,14 +103,17 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, members: &[Member]) 
             let entry = out.number(&id, label, up.shown(Kind::Offset)).second("cold to running");
             let growth = stand.foot.growth.as_ref();
             let worked = growth.filter(|growth| growth.up.is_none());
-            if let Some(Ok(worked)) =
-                worked.and_then(|growth| support(growth, State::Run)).map(support_growth)
-            {
-                entry.working(worked.working());
-            }
+            match worked.and_then(|growth| support(growth, State::Run)).map(support_growth) {
+                Some(Ok(worked)) => {
+                    entry.working(Working { result: up.shown(Kind::Offset), ..worked.working() })
+                }
+                _ => entry.written(WRITTEN),
+            };
             if right.value.si() != 0.0 {
                 let label = format!("Growth of the {} to 3 o’clock, {foot} feet", member.name);
-                out.number(&format!("{id}.right"), label, right.shown(Kind::Offset));
+                out.number(&format!("{id}.right"), label, right.shown(Kind::Offset))
+                    .second("cold to running")
+                    .written(WRITTEN);
             }
         }
     }
@@ -161,7 +166,8 @@ pub(super) fn targets(cx: &Context, out: &mut StageBuilder, found: &Found) {
                 format!("Set it cold with its rear end {way} by"),
                 value,
             )
-            .second("the growths at its feet differ, or the other machine’s do");
+            .second("the growths at its feet differ, or the other machine’s do")
+            .working(target_tilt_working(fixed, moving, plane));
         }
     }
 }

@@ -1,7 +1,7 @@
 //! Offset, tilt and flexing angles against the strictest limit that applies.
 
 use lineup::Plane;
-use lineup::position::gap_difference;
+use lineup::position::{Position, gap_difference};
 use lineup::tolerance::{Judgement, Level, Measure, Place, judge_line};
 use quantities::{
     Angle, AngularVelocity, Basis, Kind, Length, Limits, Measured, Physical, Source, Value,
@@ -132,7 +132,7 @@ fn judged(cx: &Context, out: &mut StageBuilder, joint: &Joint) {
 }
 
 fn judged_number(cx: &Context, out: &mut StageBuilder, joint: &Joint, judgement: &Judgement) {
-    let Judgement { plane, deviation, .. } = judgement;
+    let deviation = &judgement.deviation;
     let (id, label) = named(joint, judgement);
     let value = Value { si: deviation.si.abs(), ..*deviation };
     let entry =
@@ -150,7 +150,6 @@ fn judged_number(cx: &Context, out: &mut StageBuilder, joint: &Joint, judgement:
             entry.settled_by(settle::sentence(cx, joint, judgement));
         }
     }
-    let _ = plane;
 }
 
 /// A name for a number and what it is called: "offset.up", "Line-up, motor low".
@@ -180,23 +179,78 @@ pub(super) fn named(joint: &Joint, judgement: &Judgement) -> (String, String) {
 
 /// How a deviation was found: where it lies less where it is aimed.
 fn deviation_working(joint: &Joint, judgement: &Judgement) -> Working {
-    let Judgement { plane, measure, deviation, .. } = judgement;
-    let middle = joint.position.layout.reference;
+    working_of(joint, &joint.position, judgement)
+}
+
+/// The same of another position at the same coupling.
+pub(super) fn working_of(joint: &Joint, position: &Position, judgement: &Judgement) -> Working {
+    let Judgement { plane, place, measure, deviation, .. } = judgement;
     match measure {
-        Measure::Offset => {
-            let name = format!("Line-up at the coupling, {}", plane.words());
-            let found = joint.position.offset_at(*plane, middle).shown(Kind::Offset);
-            let target = joint.target.offset(*plane, middle).shown(Kind::Offset);
-            less(name, found, target, *deviation)
-        }
+        Measure::Offset => offset_working(joint, position, *plane, position.layout.reference),
         Measure::Slope => {
             let name = format!("Tilt, {}", plane.words());
-            let found = joint.position.slope(*plane).shown(Kind::Slope);
+            let found = position.slope(*plane).shown(Kind::Slope);
             let target = joint.target.slope(*plane).shown(Kind::Slope);
             less(name, found, target, *deviation)
         }
-        Measure::FlexAngle => judgement.working(),
+        Measure::FlexAngle => {
+            let end = if *place == Place::DriverEnd { End::Driver } else { End::Driven };
+            let worked = flex_working(joint, position, (*plane, end), *deviation);
+            worked.unwrap_or_else(|| judgement.working())
+        }
     }
+}
+
+/// How an offset from the target was found at a place along the shafts.
+pub(super) fn offset_working(
+    joint: &Joint,
+    position: &Position,
+    plane: Plane,
+    at: Length,
+) -> Working {
+    let off = position.line.minus(&joint.target).offset(plane, at).shown(Kind::Offset);
+    let found = position.offset_at(plane, at).shown(Kind::Offset);
+    let target = joint.target.offset(plane, at).shown(Kind::Offset);
+    let name = format!("Line-up at the coupling, {}", plane.words());
+    let working = less(name, found, target, off);
+    let from = Value::new(Kind::Length, at - position.layout.reference);
+    if from.si == 0.0 {
+        return working;
+    }
+    working.term("x", "from the middle of the coupling, towards the driven", from)
+}
+
+/// A spacer bends at one plane by what the shafts are apart at the other, over its length.
+fn flex_working(
+    joint: &Joint,
+    position: &Position,
+    (plane, end): (Plane, End),
+    deviation: Value,
+) -> Option<Working> {
+    let spool = position.layout.spool?;
+    let at = if end == End::Driver { spool.driven_end } else { spool.driver_end };
+    let rises = (end == End::Driven) == (joint.moving_end() == End::Driver);
+    let length = spool.driven_end - spool.driver_end;
+    let source = Source::new("Geometry of a spacer between two shafts", "", Basis::Computed);
+    let found = position.offset_at(plane, at).shown(Kind::Offset);
+    let target = joint.target.offset(plane, at).shown(Kind::Offset);
+    let working = Working::new(
+        format!(
+            "Angle at the {} end, {}",
+            joint.names[usize::from(end == End::Driven)],
+            plane.words()
+        ),
+        if rises { "e = (d − t)/L" } else { "e = (t − d)/L" },
+        deviation,
+        source,
+    );
+    Some(
+        working
+            .term("d", "offset at the other flexing plane, moving less fixed", found)
+            .term("t", "cold target there", target)
+            .term("L", "between the flexing planes", Value::new(Kind::Length, length))
+            .valid("straight shafts and small angles; the sign is left out"),
+    )
 }
 
 fn less(name: String, found: Value, target: Value, result: Value) -> Working {
@@ -213,12 +267,9 @@ fn offset_alone(out: &mut StageBuilder, joint: &Joint, plane: Plane) {
     let off = joint.off.offset(plane, middle);
     let value = Value { si: off.value.si().abs(), ..off.shown(Kind::Offset) };
     let label = format!("Line-up, {} {}", joint.moving_name(), side(plane, off.value.si()));
-    let name = format!("Line-up at the coupling, {}", plane.words());
-    let found = joint.position.offset_at(plane, middle).shown(Kind::Offset);
-    let target = joint.target.offset(plane, middle).shown(Kind::Offset);
     out.number(&joint.id(&format!("offset.{}", key(plane))), label, value)
         .second("at the middle of the coupling, against its cold target")
-        .working(less(name, found, target, off.shown(Kind::Offset)));
+        .working(offset_working(joint, &joint.position, plane, middle));
 }
 
 /// The difference of the gap at the rim, as feelers would find it.
@@ -265,7 +316,7 @@ fn at_planes(cx: &Context, out: &mut StageBuilder, joint: &Joint) {
             let label = format!("At the {} end’s flexing plane, {name} {way}", cx.name(end));
             out.number(&format!("plane.{}.{}", end.key(), key(plane)), label, value)
                 .second("against its cold target")
-                .working(joint.position.working(plane, x));
+                .working(offset_working(joint, &joint.position, plane, x));
         }
     }
 }

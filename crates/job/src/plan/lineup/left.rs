@@ -11,7 +11,7 @@ use quantities::{
 };
 
 use super::super::stage_builder::StageBuilder;
-use super::judge::{key, named};
+use super::judge::{key, named, offset_working, working_of};
 use super::words::side;
 use super::{Context, Found, Joint, Member};
 use crate::file::{Foot, Shift};
@@ -122,7 +122,7 @@ fn as_found(cx: &Context, out: &mut StageBuilder, joint: &Joint, before: &Positi
                 format!("As found: {} {}", joint.moving_name(), side(plane, offset.value.si()));
             out.number(&format!("found.offset.{}", key(plane)), label, value)
                 .second("against its cold target")
-                .working(before.working(plane, before.layout.reference));
+                .working(offset_working(joint, before, plane, before.layout.reference));
         }
     }
     for judgement in judged {
@@ -133,7 +133,7 @@ fn as_found(cx: &Context, out: &mut StageBuilder, joint: &Joint, before: &Positi
         let word = judgement.verdict().words();
         out.number(&format!("found.{id}"), format!("As found: {label}"), value)
             .second(format!("{word}; the limit is {limit}"))
-            .working(judgement.working());
+            .working(working_of(joint, before, &judgement));
     }
 }
 

@@ -65,7 +65,7 @@ fn left(
         .second(format!(
             "of the limit that is nearest: {level}; whole shims and all growth counted"
         ))
-        .working(worst.working())
+        .working(Working { result: value, ..worst.working() })
         .ruled(Limits::at_most(1.0), verdict, mend);
     if verdict == Verdict::TooClose {
         let unsure = judged.iter().find(|j| j.verdict() == verdict).unwrap_or(worst);

@@ -48,6 +48,8 @@ pub(in crate::plan) struct FootWork {
     pub amount: [Estimate<Length>; 2],
     /// Where its shaft stands and where it should, where one machine alone goes to its target.
     pub exact: Option<lineup::moves::FootMove>,
+    /// What the search for the least worst ratio asks of it.
+    pub searched: TrainFoot,
     /// Up, in whole shims.
     pub whole: Length,
     /// What to do with the shims.
@@ -160,7 +162,8 @@ fn foot(
     let amount = exact.as_ref().map_or(moved, |exact| exact.amount);
     let wanted = whole.map_or(amount[0].value, |whole| whole.amount[0]);
     let (packing, whole) = packing(&stand.plane, wanted, stock);
-    FootWork { member, plane: stand.plane.clone(), amount, exact, whole, packing }
+    let (plane, searched) = (stand.plane.clone(), free.clone());
+    FootWork { member, plane, amount, exact, searched, whole, packing }
 }
 
 /// Where one machine alone moves at this job's coupling and reaches its target, the moves follow

@@ -3,7 +3,7 @@
 use lineup::closure::{Check, Slip, check};
 use lineup::position::Observation;
 use lineup::suspects::{Mistake, suspects};
-use quantities::{Kind, Length, Limits, Measured, Physical, Value, Verdict};
+use quantities::{Kind, Length, Limits, Measured, Physical, Value, Verdict, Working};
 use tables::limits::{CLOSURE, HUB_RIM_RUNOUT};
 
 use super::super::stage_builder::StageBuilder;
@@ -99,7 +99,7 @@ fn check_numbers(cx: &Context, out: &mut StageBuilder, id: &str, called: &str, f
         let sum = Value::new(Kind::Offset, closure.sum.value);
         out.number(&format!("{id}.closure"), format!("Closure, {called}"), sum)
             .second("12 and 6 together less 3 and 9 together; nothing for a true sweep")
-            .working(closure.working())
+            .working(Working { result: sum, ..closure.working() })
             .judged(limits, settle);
     }
     if let Some(back) = found.return_to_zero {
