@@ -23,7 +23,8 @@ const MOST_SUMS: usize = 500_000;
 /// Why there is no pack.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum ShimError {
-    /// A thickness that is no number, not positive in the stock, or negative as wanted.
+    /// A thickness or a move that is no number or not below a metre, a thickness not positive in the
+    /// stock, or negative as wanted.
     #[error("not a thickness: {0:?}")]
     Thickness(Length),
     /// Nothing in stock.
@@ -57,8 +58,7 @@ impl Pack {
 
     /// All of its shims together.
     pub fn total(&self) -> Length {
-        let nm = self.shims.iter().map(|shim| nanometres(*shim)).sum();
-        thickness(nm)
+        thickness(self.shims.iter().map(|shim| nanometres(*shim)).fold(0, i64::saturating_add))
     }
 
     /// Total minus wanted.
@@ -187,8 +187,9 @@ pub fn reachable(
         return Err(ShimError::Count(there.len()));
     }
     let listed: i64 = there.iter().sum();
-    let lying = if there.is_empty() { foot.shims.map_or(0, nanometres) } else { listed };
-    let (low, high) = (nanometres(low), nanometres(high));
+    let stated = foot.shims.map_or(Ok(0), within)?;
+    let lying = if there.is_empty() { stated } else { listed };
+    let (low, high) = (within(low)?, within(high)?);
     let widest = thickness((lying + high).max(-low).max(0));
     let sums = Sums::new(widest, stock, most)?;
     let mut moves = std::collections::BTreeSet::from([0]);
@@ -285,6 +286,11 @@ impl Sums {
 fn positive(shim: Length) -> Result<i64, ShimError> {
     let nm = nanometres(shim);
     if shim.si() < 1.0 && nm > 0 { Ok(nm) } else { Err(ShimError::Thickness(shim)) }
+}
+
+/// Of either sign, below a metre.
+fn within(length: Length) -> Result<i64, ShimError> {
+    if length.si().abs() < 1.0 { Ok(nanometres(length)) } else { Err(ShimError::Thickness(length)) }
 }
 
 #[expect(clippy::cast_possible_truncation, reason = "below a metre, checked by the callers")]

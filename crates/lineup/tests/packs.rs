@@ -1,6 +1,7 @@
 //! Shim packs: exact against going through every pack, and never worse than taking the thickest first.
 
-use lineup::shims::{ShimError, USUAL_MOST, pack, repack};
+use lineup::moves::FootPlane;
+use lineup::shims::{ShimError, USUAL_MOST, pack, reachable, repack};
 use proptest::prelude::*;
 use quantities::{Length, Physical};
 
@@ -47,7 +48,53 @@ fn um(um: i64) -> Length {
     Length::from_si(um as f64 * 1e-6)
 }
 
+/// Sizes that somebody may type or that arithmetic may leave: sound, huge, minute, none at all.
+fn absurd() -> impl Strategy<Value = Length> {
+    prop_oneof![
+        any::<f64>(),
+        -2.0..2.0_f64,
+        prop::sample::select(vec![
+            f64::NAN,
+            f64::INFINITY,
+            f64::NEG_INFINITY,
+            9.3e9,
+            -9.3e9,
+            1e-10
+        ]),
+        (0_i32..4000).prop_map(|um| f64::from(um) * 1e-6),
+    ]
+    .prop_map(Length::from_si)
+}
+
+/// A few of them.
+fn absurd_list(most: usize) -> impl Strategy<Value = Vec<Length>> {
+    prop::collection::vec(absurd(), 0..most)
+}
+
 proptest! {
+    #[test]
+    fn absurd_sizes_are_refused_or_answered(
+        (wanted, low, high) in (absurd(), absurd(), absurd()),
+        lying in prop::option::of(absurd()),
+        stock in absurd_list(4),
+        there in absurd_list(3),
+        most in 0_usize..10,
+    ) {
+        let sound = |length: Length| length.si().abs() < 1.0;
+        if let Ok(found) = pack(wanted, &stock, most) {
+            prop_assert!(found.shims.len() <= most && sound(wanted));
+            prop_assert!((found.deviation() + wanted - found.total()).si().abs() < 1e-9);
+        }
+        if let Ok(found) = repack(&there, wanted, &stock, most) {
+            prop_assert!(found.pack.shims.len() <= most && there.iter().all(|shim| sound(*shim)));
+        }
+        let foot = FootPlane { shims: lying, pack: there, ..FootPlane::new("front", mm(300.0)) };
+        if let Ok(moves) = reachable(&foot, &stock, most, (low, high)) {
+            prop_assert!(sound(low) && sound(high));
+            prop_assert!(moves.iter().all(|up| *up >= low - mm(1e-6) && *up <= high + mm(1e-6)));
+        }
+    }
+
     #[test]
     fn exact_and_never_worse_than_greedy(
         wanted in 0_i64..3000,
