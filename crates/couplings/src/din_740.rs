@@ -44,8 +44,11 @@ fn factor(what: &'static str, factor: f64) -> Result<f64, RatingError> {
 }
 
 /// Temperature factor of natural-rubber-like elastomers, −30 to 80 °C; `None` beyond.
+///
+/// A band holds its upper end, in whatever unit that was written: 104 °F is 40 °C.
 pub fn temperature_factor(at: ThermodynamicTemperature) -> Option<f64> {
-    match at.get::<degree_celsius>() {
+    // Rounding on the way from °F must not carry a temperature over the end of its band.
+    match (at.get::<degree_celsius>() * 1e6).round() / 1e6 {
         celsius if (-30.0..=30.0).contains(&celsius) => Some(1.0),
         celsius if celsius > 30.0 && celsius <= 40.0 => Some(1.2),
         celsius if celsius > 40.0 && celsius <= 60.0 => Some(1.4),
@@ -227,6 +230,26 @@ mod tests {
             [start_factor(100), start_factor(101), start_factor(801)],
             [Some(1.0), Some(1.2), None]
         );
+    }
+
+    /// Ends of the bands in both units: −30, 30, 40, 60 and 80 °C are −22, 86, 104, 140 and 176 °F.
+    #[test]
+    fn a_band_ends_where_it_ends_in_either_unit() {
+        use uom::si::thermodynamic_temperature::degree_fahrenheit;
+        let ends = [
+            (-30.0, -22.0, 1.0),
+            (30.0, 86.0, 1.0),
+            (40.0, 104.0, 1.2),
+            (60.0, 140.0, 1.4),
+            (80.0, 176.0, 1.8),
+        ];
+        for (celsius, fahrenheit, factor) in ends {
+            let metric = ThermodynamicTemperature::new::<degree_celsius>(celsius);
+            let inch = ThermodynamicTemperature::new::<degree_fahrenheit>(fahrenheit);
+            assert_eq!([metric, inch].map(temperature_factor), [Some(factor); 2], "{celsius} °C");
+        }
+        let over = ThermodynamicTemperature::new::<degree_celsius>(40.01);
+        assert_eq!(temperature_factor(over), Some(1.4));
     }
 
     proptest::proptest! {

@@ -209,6 +209,16 @@ impl Charge {
             .term("r", "density", Value::new(Kind::Density, self.density))
             .valid("teeth, bolts and grid standing in the space are not taken out")
     }
+
+    /// How the volume was found.
+    pub fn volume_working(&self) -> Working {
+        let source = Source::common_practice("share of the free space that is filled");
+        let result = Value::new(Kind::Volume, self.volume);
+        Working::new("Volume of grease", "v = s·V", result, source)
+            .term("s", "share filled", Value { kind: Kind::Percent, ..Value::number(self.share) })
+            .term("V", "free volume", Value::new(Kind::Volume, self.free))
+            .valid("teeth, bolts and grid standing in the space are not taken out")
+    }
 }
 
 /// How much goes in: the sheet's amount, else the middle of the kind's share of the free space.

@@ -12,8 +12,10 @@ fn main() {
                 println!("\n== {} [{:?}] {}", stage.stage.title(), stage.verdict(), stage.summary);
                 for n in &stage.numbers {
                     let shown = n.value.map(|v| v.show(system)).unwrap_or_default();
+                    let bare = n.value.is_some() && n.working.is_none();
+                    let bare = if bare { " | NO WORKING" } else { "" };
                     println!(
-                        "  {:<34} {:<44} {shown:>24} {:?} | {} | {}",
+                        "  {:<34} {:<44} {shown:>24} {:?} | {} | {}{bare}",
                         n.id, n.label, n.verdict, n.second, n.settle
                     );
                 }

@@ -63,7 +63,7 @@ fn more_clearance_gives_more_seconds() {
     assert!(found[0] < found[1], "{found:?}");
 }
 
-/// A cold shaft gives more seconds at the same hub temperature.
+/// A hub hung nearer to the middle, and a joint that conducts less, stay open longer.
 #[test]
 fn an_assumption_that_is_written_is_the_one_that_counts() {
     let usual = seconds(&plain(50.0, ""));

@@ -4,7 +4,7 @@
 use job::plan::{May, Plan, plan};
 use job::{Job, Stage};
 use proptest::prelude::*;
-use quantities::Verdict;
+use quantities::{System, Verdict};
 
 fn planned(text: &str) -> Plan {
     let file = job::read(text).unwrap_or_else(|errors| panic!("{text}\n{}", errors[0]));
@@ -146,12 +146,28 @@ driven = {{ puller_holes = false, jaws_hold = false, oil_port = false, scrap = f
     )
 }
 
-/// Nothing in a plan may be no number, whatever was entered.
+/// Numbers of the stages that this file is about.
+fn ours(id: &str) -> bool {
+    let stage = id.split('.').next().unwrap_or_default();
+    ["coupling", "closeup", "gap", "heat", "running", "removal"].contains(&stage)
+}
+
+/// Nothing in a plan may be no number, whatever was entered, and each shows how it was found.
 fn sound(plan: &Plan) {
     for number in plan.numbers() {
         if let Some(value) = number.value {
             assert!(value.si.is_finite(), "{}: {value:?}", number.id);
             assert!(value.plus_minus.is_none_or(f64::is_finite), "{}: {value:?}", number.id);
+        }
+        if let (Some(value), true) = (number.value, ours(&number.id)) {
+            let working = number.working.as_ref();
+            let working = working.unwrap_or_else(|| panic!("{} has no working", number.id));
+            assert!(!working.terms.is_empty(), "{}: nothing went in", number.id);
+            let off = (working.result.si - value.si).abs();
+            assert!(off <= 1e-12 * value.si.abs(), "{}: {:?}", number.id, working.result);
+            for system in [System::Metric, System::Inch] {
+                assert!(!working.put_in(system).is_empty(), "{}", number.id);
+            }
         }
         let quiet = matches!(number.verdict, None | Some(Verdict::Inside));
         assert!(quiet || !number.settle.is_empty(), "{} has no settling", number.id);

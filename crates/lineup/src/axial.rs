@@ -5,17 +5,19 @@
 //! off its bearing's shoulders. Both travels must be less than the rotor's float on either side.
 
 use quantities::{
-    Basis, Kind, Length, Limits, Physical, Source, TemperatureCoefficient, TemperatureInterval,
-    Value, Verdict, Working, judge,
+    Basis, Kind, Length, Limits, Physical, Power, Source, TemperatureCoefficient,
+    TemperatureInterval, Value, Verdict, Working, judge,
 };
+use tables::limits::{END_FLOAT, END_FLOAT_SOURCE};
+use uom::si::power::horsepower;
 
 use crate::Estimate;
 
 /// Why there is no distance or no float.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum AxialError {
-    /// A number that is none, or a length below zero.
-    #[error("not a number, or a length below zero")]
+    /// A number that is none, or a distance or float below zero.
+    #[error("not a number, or a distance below zero")]
     NotANumber,
     /// The magnetic centre lies beyond the rotor's float.
     #[error("magnetic centre {centre:?} off the middle of a float of {float:?}")]
@@ -30,7 +32,8 @@ pub enum AxialError {
 /// A shaft between the bearing that holds it and its end at the coupling.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ShaftGrowth {
-    /// From the bearing that holds it to its end.
+    /// From the bearing that holds it to its end; negative where the coupling lies on the side that
+    /// the shaft grows away from.
     pub length: Length,
     /// Mean rise of the shaft over that length.
     pub rise: Estimate<TemperatureInterval>,
@@ -54,12 +57,32 @@ impl ShaftGrowth {
     }
 
     fn is_sound(&self) -> bool {
-        let length = self.length.si();
-        length >= 0.0
-            && length.is_finite()
+        self.length.is_finite()
             && self.expansion.si().is_finite()
             && self.rise.is_sound()
             && self.casing.is_sound()
+    }
+
+    /// How the growth was found.
+    pub fn working(&self) -> Working {
+        Working::new(
+            "Growth of the shaft towards the coupling",
+            "D = a·L·t + k",
+            self.growth().shown(Kind::Offset),
+            Source::new(
+                "McMillan, Rotating Machinery: Practical Solutions to Unbalance and Misalignment",
+                "equation 8.1, along the shaft",
+                Basis::Read,
+            ),
+        )
+        .term("a", "coefficient of expansion", Value::new(Kind::Expansion, self.expansion))
+        .term(
+            "L",
+            "from the bearing that holds it to its end",
+            Value::new(Kind::Length, self.length),
+        )
+        .term("t", "mean rise of the shaft", self.rise.shown(Kind::TemperatureDifference))
+        .term("k", "what the casing carries that bearing", self.casing.shown(Kind::Offset))
     }
 }
 
@@ -108,13 +131,18 @@ pub fn shaft_ends(
     if !(driver.is_sound() && driven.is_sound() && hot.si() >= 0.0 && hot.si().is_finite()) {
         return Err(AxialError::NotANumber);
     }
-    let (driver, driven) = (driver.growth(), driven.growth());
-    let spread = driver.plus_minus.si().hypot(driven.plus_minus.si());
-    let cold = Estimate::new(hot + driver.value + driven.value, Length::from_si(spread));
-    Ok(ShaftEnds { hot, driver, driven, cold })
+    Ok(ShaftEnds::of(hot, [driver.growth(), driven.growth()]))
 }
 
 impl ShaftEnds {
+    /// From the growth of the driver's and of the driven shaft, however they were found.
+    #[expect(clippy::similar_names, reason = "driver and driven are the words of the trade")]
+    pub fn of(hot: Length, [driver, driven]: [Estimate<Length>; 2]) -> Self {
+        let spread = driver.plus_minus.si().hypot(driven.plus_minus.si());
+        let cold = Estimate::new(hot + driver.value + driven.value, Length::from_si(spread));
+        Self { hot, driver, driven, cold }
+    }
+
     /// How it was found.
     pub fn working(&self) -> Working {
         Working::new(
@@ -213,27 +241,32 @@ impl EndFloat {
     }
 }
 
-/// Float of a sleeve-bearing motor's rotor at least, and travel of its coupling at most: the pair
-/// of the larger motors (0.5 in and 0.19 in) or of the smaller ones (0.25 in and 0.09 in).
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum FloatPair {
-    /// Smaller motors.
-    Quarter,
-    /// Larger motors.
-    Half,
+/// A float of the rotor and a travel of its coupling that go together for a size of motor.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct UsualFloat {
+    /// Least float of the motor's rotor.
+    pub rotor_least: Length,
+    /// Greatest travel that the coupling may leave.
+    pub coupling_greatest: Length,
+    /// How it is known.
+    pub source: Source,
 }
 
-impl FloatPair {
-    /// Least float of the rotor, greatest travel of the coupling.
-    ///
-    /// # Source
-    /// NEMA MG 1, part 20, from memory; the powers and speeds between the two were not confirmed,
-    /// so the motor's nameplate or sheet must say which applies.
-    pub fn limits(self) -> (Length, Length) {
-        let [small, large] = tables::limits::END_FLOAT;
-        match self {
-            Self::Quarter => small,
-            Self::Half => large,
-        }
+/// What is paired for a sleeve-bearing motor of this power; `None` below 125 hp, where nothing is
+/// set, and between 450 and 500 hp, where the pair depends on speed.
+///
+/// # Source
+/// NEMA MG 1, part 20; from memory, to be confirmed ([`tables::limits`]).
+pub fn usual_float(power: Power) -> Option<UsualFloat> {
+    let [small, large] = END_FLOAT.map(|(rotor_least, coupling_greatest)| UsualFloat {
+        rotor_least,
+        coupling_greatest,
+        source: END_FLOAT_SOURCE,
+    });
+    // Rounding on the way from another unit must not carry a motor over the end of its band.
+    match (power.get::<horsepower>() * 1e6).round() / 1e6 {
+        hp if (125.0..=450.0).contains(&hp) => Some(small),
+        hp if hp >= 500.0 => Some(large),
+        _ => None,
     }
 }

@@ -5,7 +5,7 @@
 mod common;
 
 use common::*;
-use lineup::axial::{AxialError, EndFloat, FloatPair, ShaftGrowth, shaft_ends};
+use lineup::axial::{AxialError, EndFloat, ShaftGrowth, shaft_ends, usual_float};
 use lineup::bounded::best_move;
 use lineup::foot::{
     Corner, FootKind, FootReadings, PlacedGap, Twist, highest_rise, kind, out_of_plane,
@@ -18,8 +18,9 @@ use lineup::tolerance::{Level, Measure, Place, ToleranceError, judge_line, worst
 use lineup::{Estimate, Layout, Machine, Plane, Spool};
 use proptest::prelude::*;
 use quantities::{
-    Angle, Length, Physical, Source, System, TemperatureCoefficient, TemperatureInterval, Verdict,
+    Angle, Physical, Power, Source, System, TemperatureCoefficient, TemperatureInterval, Verdict,
 };
+use uom::si::power::horsepower;
 
 const VERTICAL: Plane = Plane::Vertical;
 const SHOP: Source = Source::common_practice("table by speed");
@@ -326,7 +327,21 @@ fn limited_float_keeps_off_the_shoulders() {
     assert_eq!(hits.clears_shoulders(), Verdict::Outside);
     let beyond = EndFloat::new(exact(0.25), exact(0.2), exact(0.09));
     assert!(matches!(beyond, Err(AxialError::BeyondFloat { .. })));
-    let (rotor, coupling): (Length, Length) = FloatPair::Half.limits();
-    near(in_mm(rotor) / IN, 0.5, 1e-9);
-    near(in_mm(coupling) / IN, 0.19, 1e-9);
+}
+
+/// NEMA MG 1, part 20 (from memory): 0.25 in with 0.09 in to 450 hp, 0.5 in with 0.19 in from 500 hp;
+/// each pair keeps the rule of half the rotor's float (common practice).
+#[test]
+fn the_usual_floats_go_together() {
+    let motor = |hp: f64| Power::new::<horsepower>(hp);
+    for (hp, rotor, coupling) in [(125.0, 0.25, 0.09), (450.0, 0.25, 0.09), (500.0, 0.5, 0.19)] {
+        let pair = usual_float(motor(hp)).unwrap();
+        near(in_mm(pair.rotor_least) / IN, rotor, 1e-9);
+        near(in_mm(pair.coupling_greatest) / IN, coupling, 1e-9);
+        let [rotor, coupling] = [pair.rotor_least, pair.coupling_greatest].map(Estimate::exact);
+        let float = EndFloat::new(rotor, Estimate::exact(mm(0.0)), coupling).unwrap();
+        assert_eq!(float.within_half_of_float(), Verdict::Inside);
+        assert_eq!(float.clears_shoulders(), Verdict::Inside);
+    }
+    assert!(usual_float(motor(50.0)).is_none() && usual_float(motor(470.0)).is_none());
 }

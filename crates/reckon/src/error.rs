@@ -121,7 +121,6 @@ without_an_answer! {
     thermal::ThermalError,
     couplings::closeup::CloseUpError,
     couplings::din_740::RatingError,
-    couplings::end_float::FloatError,
     couplings::gap::ReadingError,
     couplings::lubricant::LubricantError,
     couplings::share::ShareError,

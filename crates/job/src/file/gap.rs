@@ -68,6 +68,10 @@ pub struct ShaftEnd {
     /// Mean rise of the shaft's temperature over that length, from standing to running.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub rise: Text<TemperatureInterval>,
+    /// What the casing carries that bearing towards the coupling as it warms, where it is known;
+    /// negative away from it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub casing: Text<Length>,
     /// What the rotor still moves towards the coupling, from where it stood when the gap was read
     /// to where it runs; negative away from it.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -9,8 +9,7 @@ use mechanics::heat::{
     CanBeDone, HubHeat, Opening, heating_energy, sliding_clearance, sliding_clearance_working,
 };
 use quantities::{
-    Kind, Length, Limits, Mass, Measured, Physical, TemperatureInterval, ThermodynamicTemperature,
-    Value,
+    Kind, Length, Limits, Measured, Physical, TemperatureInterval, ThermodynamicTemperature, Value,
 };
 
 use super::sizes::capital;
@@ -165,9 +164,9 @@ fn numbers(cx: &Context, out: &mut StageBuilder, end: End, heat: &HubHeat) {
 }
 
 fn energy(cx: &Context, out: &mut StageBuilder, end: End, heat: &HubHeat) {
-    let Some((mass, metal)) = cx.hub_mass(end).zip(cx.hub_metal(end)) else { return };
+    let Some((hub, metal)) = cx.hub_mass(end).zip(cx.hub_metal(end)) else { return };
     let rise = TemperatureInterval::from_si(heat.from_heater.si() - ambient(cx).si());
-    if let Ok(energy) = heating_energy(Mass::from_si(mass.0.si), metal.heat_capacity, rise) {
+    if let Ok(energy) = heating_energy(hub.mass, metal.heat_capacity, rise) {
         out.number(
             &format!("{}.energy", end.key()),
             format!("Heat into the {}", cx.hub_name(end)),

@@ -7,9 +7,9 @@ use std::f64::consts::PI;
 
 use mechanics::Slice;
 use mechanics::interference::hub::{Metal, PressFit};
-use mechanics::mass::hub_mass;
+use mechanics::mass::{HubMass, hub_mass};
 use mechanics::taper::Taper;
-use quantities::{Kind, Length, Measured, Physical, Pressure, Value};
+use quantities::{Length, Mass, Measured, Physical, Pressure};
 use tables::materials::{Material, material};
 
 use super::Context;
@@ -144,23 +144,38 @@ impl Context<'_> {
         contact * (1.0 - keys * width / (PI * diameter.si())).max(0.0)
     }
 
-    /// Mass of a hub and where it is from: weighed, the sheet's, or worked out from its outline.
-    pub fn hub_mass(&self, end: End) -> Option<(Value, &'static str)> {
+    /// Mass of a hub: weighed, the sheet's, or worked out from its outline.
+    pub fn hub_mass(&self, end: End) -> Option<HubWeight> {
         let masses = &self.file.coupling.sheet.masses;
         let driven = masses.driven_hub.as_ref().filter(|_| end == End::Driven);
         if let Some(mass) = &self.file.coupling.hub(end).mass {
-            return Some((mass.shown(), "as entered"));
+            return Some(HubWeight { mass: mass.value(), from: WeightFrom::Job });
         }
         if let Some(mass) = driven.or(masses.hub.as_ref()) {
-            return Some((mass.shown(), "from the sheet"));
+            return Some(HubWeight { mass: mass.value(), from: WeightFrom::Sheet });
         }
         let density = self.hub_metal(end)?.density;
-        let mass = hub_mass(self.joint_diameter(end)?, &self.hub_slices(end)?, density).ok()?;
-        Some((
-            Value::new(Kind::Mass, mass.mass),
-            "worked out from its outline, keyway not taken out",
-        ))
+        let found = hub_mass(self.joint_diameter(end)?, &self.hub_slices(end)?, density).ok()?;
+        Some(HubWeight { mass: found.mass, from: WeightFrom::Outline(found) })
     }
+}
+
+/// What a hub weighs, and how that is known.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct HubWeight {
+    pub mass: Mass,
+    pub from: WeightFrom,
+}
+
+/// Where a hub's mass is from.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum WeightFrom {
+    /// Entered in the job.
+    Job,
+    /// On the maker's sheet.
+    Sheet,
+    /// Worked out.
+    Outline(HubMass),
 }
 
 /// Slices as the job numbers them; `None` unless each has both its sizes.

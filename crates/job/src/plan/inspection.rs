@@ -108,11 +108,8 @@ fn judged(cx: &Context, out: &mut StageBuilder, id: &str, worn: &Worn) {
     };
     let entry = out
         .number(id, format!("{label}, as found"), worn.measured)
-        .second(format!("{second} ({})", worn.source));
-    let entry = match worn.limit_working() {
-        Some(working) => entry.working(working),
-        None => entry.written(WRITTEN),
-    };
+        .second(format!("{second} ({})", worn.source))
+        .written(WRITTEN);
     let Some(limit) = &worn.limit else {
         if let Some(place) = limit_place(id) {
             out.missing(place, &format!("limit of {}, from the maker’s sheet", worn.what));
@@ -126,6 +123,9 @@ fn judged(cx: &Context, out: &mut StageBuilder, id: &str, worn: &Worn) {
     entry
         .judged(limits, "Renew: worn parts of a pair together.")
         .settled_by("Its ± reaches over the limit: read it again at other places, or renew.");
+    if let Some(working) = worn.limit_working() {
+        out.number(&format!("{id}.limit"), working.name.clone(), working.result).working(working);
+    }
     pace(cx, out, id, worn);
 }
 

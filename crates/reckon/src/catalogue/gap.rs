@@ -1,9 +1,8 @@
 //! The gap, the distance between shaft ends, and end float.
 
-use couplings::end_float::usual;
 use couplings::gap::{Target, readings, restore, target};
 use couplings::{Planes, Sheet, kind};
-use lineup::axial::{EndFloat, ShaftGrowth, shaft_ends};
+use lineup::axial::{self, EndFloat, ShaftGrowth, shaft_ends};
 use quantities::{Basis, Kind, Length, Limits, Physical, Source, TemperatureInterval};
 use tables::limits::END_FLOAT_SOURCE;
 
@@ -221,7 +220,8 @@ fn ends(given: &Given) -> Result<Answer, ReckonError> {
         shaft(given, ["driven_length", "driven_rise", "driven_expansion", "driven_casing"])?;
     let ends = shaft_ends(given.quantity("hot")?, &driver, &driven)?;
     let answer = given.answer().with("cold", ends.cold).with("driver_growth", ends.driver);
-    Ok(answer.with("driven_growth", ends.driven).shown_by([ends.working()]))
+    let workings = [ends.working(), driver.working(), driven.working()];
+    Ok(answer.with("driven_growth", ends.driven).shown_by(workings))
 }
 
 fn float(given: &Given) -> Result<Answer, ReckonError> {
@@ -234,7 +234,8 @@ fn float(given: &Given) -> Result<Answer, ReckonError> {
 }
 
 fn usual_float(given: &Given) -> Result<Answer, ReckonError> {
-    let pair = usual(given.quantity("power")?).ok_or_else(|| not_held("a motor of that power"))?;
-    let answer = given.answer().with("rotor_least", pair.motor_least);
+    let pair = axial::usual_float(given.quantity("power")?)
+        .ok_or_else(|| not_held("a motor of that power"))?;
+    let answer = given.answer().with("rotor_least", pair.rotor_least);
     Ok(answer.with("coupling_greatest", pair.coupling_greatest))
 }

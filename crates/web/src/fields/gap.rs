@@ -46,6 +46,7 @@ fn along(opened: &Opened) -> Group {
         row("Grows towards the coupling", "growth", Kind::Gap),
         row("Thrust bearing to shaft’s end", "length", Kind::Length),
         row("Warmer running by", "rise", Kind::TemperatureDifference),
+        row("Casing carries that bearing towards it", "casing", Kind::Offset),
         row("Rotor still moves towards it", "shift", Kind::Gap),
     ];
     let names = End::BOTH.map(|end| opened.name(end).to_owned());

@@ -120,7 +120,7 @@ fn estimate(out: &mut StageBuilder, charge: &Charge, need: &Lubrication) {
         .working(charge.working());
     out.number("grease.volume", "Its volume", Value::new(Kind::Volume, charge.volume))
         .second("teeth, bolts and grid that stand in the rings are not taken out")
-        .working(charge.working());
+        .working(charge.volume_working());
 }
 
 /// The grade that stands the spin, and what it is made for.

@@ -8,7 +8,8 @@ mod used;
 
 use quantities::{Kind, Measured, Value};
 
-use super::stage_builder::{SHEET, StageBuilder};
+use super::hubs::WeightFrom;
+use super::stage_builder::{SHEET, StageBuilder, WRITTEN};
 use super::{Context, StagePlan};
 use crate::Stage;
 use crate::file::End;
@@ -89,9 +90,16 @@ fn mass(cx: &Context, out: &mut StageBuilder) {
             .written(SHEET);
     }
     for end in End::BOTH {
-        if let Some(hub) = cx.hub_mass(end) {
-            let label = format!("Mass, {}", cx.hub_name(end));
-            out.number(&format!("{}.mass", end.key()), label, hub.0).second(hub.1);
-        }
+        let Some(hub) = cx.hub_mass(end) else { continue };
+        let label = format!("Mass, {}", cx.hub_name(end));
+        let id = format!("{}.mass", end.key());
+        let entry = out.number(&id, label, Value::new(Kind::Mass, hub.mass));
+        match hub.from {
+            WeightFrom::Job => entry.second("as entered").written(WRITTEN),
+            WeightFrom::Sheet => entry.second("from the sheet").written(SHEET),
+            WeightFrom::Outline(found) => entry
+                .second("worked out from its outline, keyway not taken out")
+                .working(found.working()),
+        };
     }
 }

@@ -6,7 +6,7 @@ use quantities::{Kind, Length, Limits, Mass, Measured, Physical, Value};
 use tables::materials::material;
 
 use super::super::Context;
-use super::super::stage_builder::StageBuilder;
+use super::super::stage_builder::{StageBuilder, WRITTEN};
 use crate::file::End;
 
 /// Tubes this many times longer than wide bend as slender beams: a rule of our own.
@@ -61,9 +61,12 @@ fn whirling(cx: &Context, out: &mut StageBuilder) {
         .second("a plain steel tube; packs or teeth that give make it lower")
         .working(found.working());
     let below = found.run_below();
+    out.number("whirl_below", "Run the spacer below", Value::new(Kind::Speed, below))
+        .second("0.7 of the whirling speed (common practice, from memory)")
+        .working(found.margin_working());
     out.number("whirl_margin", "Speed, against the spacer’s whirling", speed.shown())
         .second("limit: 0.7 of the whirling speed (common practice, from memory)")
-        .working(found.margin_working())
+        .written(WRITTEN)
         .judged(Limits::at_most(below.si()), "A shorter or a wider spacer; ask the maker.");
 }
 
@@ -75,7 +78,7 @@ fn mass(cx: &Context, end: End) -> Option<Mass> {
     }
     let part =
         |mass: &Option<Measured<Mass>>| mass.as_ref().map(Measured::value).unwrap_or_default();
-    let hub = Mass::from_si(cx.hub_mass(end)?.0.si);
+    let hub = cx.hub_mass(end)?.mass;
     Some(hub + part(&masses.sleeve) + part(&masses.spacer) / 2.0)
 }
 

@@ -34,9 +34,13 @@ fn shims(cx: &Context, out: &mut StageBuilder, wanted: Length) {
     let thin = |length| Value::new(Kind::Offset, length);
     let each: Vec<String> = pack.shims.iter().map(|shim| thin(*shim).digits(cx.system)).collect();
     let label = "Or shims between spacer and flange";
-    out.number("shims", label, thin(pack.total()))
-        .second(in_words(cx, &pack, &each))
-        .working(pack.working());
+    let total = thin(pack.total());
+    let source = Source::new("Every sum of so many shims", "closest, then fewest", Basis::Computed);
+    let working = Working::new("Shims between spacer and flange", "t = w + e", total, source)
+        .term("w", "thickness wanted", thin(wanted))
+        .term("e", "what the pack is off by", thin(pack.deviation()))
+        .valid("nominal thicknesses; measure the thick ones");
+    out.number("shims", label, total).second(in_words(cx, &pack, &each)).working(working);
     out.note(
         "Shims at a spacer’s flange only where the maker allows them: full rings of the flange’s \
          own bolt circle, the spigot still home, bolts still long enough.",

@@ -1,8 +1,9 @@
 //! End float of a motor with sleeve bearings: what the coupling leaves of it, and what stays free.
 
-use couplings::end_float::{EndFloat, end_float, usual};
 use couplings::gap::Target;
 use couplings::kind::GapRule;
+use lineup::axial::{EndFloat, usual_float};
+use mechanics::Estimate;
 use quantities::{Basis, Kind, Length, Limits, Measured, Physical, Source, Value, Working};
 
 use super::super::Context;
@@ -25,27 +26,34 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, rule: GapRule, cold:
         );
         return;
     };
-    let centre = cx.file.gap.magnetic_centre.as_ref().map(Measured::value);
+    let centre = cx.file.gap.magnetic_centre.as_ref();
     if centre.is_none() {
         out.missing("gap.magnetic_centre", "magnetic centre, from the middle of the motor’s float");
         out.note("The magnetic centre is taken in the middle of the motor’s float.");
     }
-    let found = end_float(motor.value(), coupling.value(), centre.unwrap_or_default());
-    if let Ok(found) = found {
-        judged(cx, out, &found);
-        plate(out, rule, &found, cold);
+    let centre = centre.map_or(Estimate::exact(Length::default()), read);
+    match EndFloat::new(read(motor), centre, read(coupling)) {
+        Ok(found) => {
+            judged(cx, out, &found);
+            plate(out, rule, &found, cold);
+        }
+        Err(error) => out.note(format!("No end float: {error}.")),
     }
+}
+
+fn read(text: &Measured<Length>) -> Estimate<Length> {
+    Estimate::new(text.value(), text.spread().unwrap_or_default())
 }
 
 /// What goes together for a motor of this power.
 fn pair(cx: &Context, out: &mut StageBuilder) {
     let power = cx.file.machines.power.as_ref().map(Measured::value);
-    if let Some(usual) = power.and_then(usual) {
+    if let Some(usual) = power.and_then(usual_float) {
         let shown = |length| Value::new(Kind::Gap, length).show(cx.system);
         out.note(format!(
             "For a motor of this power a float of at least {} goes with a coupling that leaves at \
              most {} ({}).",
-            shown(usual.motor_least),
+            shown(usual.rotor_least),
             shown(usual.coupling_greatest),
             usual.source
         ));
@@ -54,18 +62,14 @@ fn pair(cx: &Context, out: &mut StageBuilder) {
 
 fn judged(cx: &Context, out: &mut StageBuilder, found: &EndFloat) {
     let driver = cx.name(End::Driver);
-    out.number(
-        "float",
-        "End float that the coupling leaves",
-        Value::new(Kind::Gap, found.coupling),
-    )
-    .second(format!("limit: half of the {driver}’s own float (common practice)"))
-    .written(SHEET)
-    .judged(
-        Limits::at_most(found.motor.si() / 2.0),
-        "Limit the float further: a thicker plate or button, as the maker has it.",
-    );
-    out.number("free", "Free at the nearer shoulder", Value::new(Kind::Gap, found.free))
+    out.number("float", "End float that the coupling leaves", found.coupling.shown(Kind::Gap))
+        .second(format!("limit: half of the {driver}’s own float (common practice)"))
+        .written(SHEET)
+        .judged(
+            Limits::at_most(found.rotor.value.si() / 2.0),
+            "Limit the float further: a thicker plate or button, as the maker has it.",
+        );
+    out.number("free", "Free at the nearer shoulder", found.clearance().shown(Kind::Gap))
         .second(format!("{driver} on its magnetic centre, coupling in the middle of its float"))
         .working(found.working())
         .key()
@@ -78,7 +82,7 @@ fn judged(cx: &Context, out: &mut StageBuilder, found: &EndFloat) {
 /// The plate between the hubs that lets the coupling close by half of its float and no more.
 fn plate(out: &mut StageBuilder, rule: GapRule, found: &EndFloat, cold: Option<&Target>) {
     let Some(cold) = cold.filter(|_| rule != GapRule::SeatsEqualPack) else { return };
-    let plate = cold.gap - found.coupling / 2.0;
+    let plate = cold.gap - found.coupling.value / 2.0;
     if plate <= Length::default() {
         return;
     }
@@ -86,7 +90,7 @@ fn plate(out: &mut StageBuilder, rule: GapRule, found: &EndFloat, cold: Option<&
     let source = Source::new("half of the float to either side", "", Basis::Computed);
     let working = Working::new("Plate between the hubs", "p = s − f/2", shown(plate), source)
         .term("s", "gap as set", shown(cold.gap))
-        .term("f", "float that the coupling leaves", shown(found.coupling))
+        .term("f", "float that the coupling leaves", found.coupling.shown(Kind::Gap))
         .valid("where a plate or button between the hubs stops them; not for packs, which limit themselves");
     out.number("plate", "Plate or button between the hubs", shown(plate))
         .second("lets the hubs close by half of the float; the maker’s own comes first")

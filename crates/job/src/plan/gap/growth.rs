@@ -1,7 +1,7 @@
 //! What heat and the rotors' play do to the gap: each shaft grows into it, or moves in its bearings.
 
-use couplings::growth::{ColdGap, ShaftGrowth, cold_gap, shaft_growth};
 use couplings::kind::GapRule;
+use lineup::axial::{ShaftEnds, ShaftGrowth};
 use mechanics::Estimate;
 use quantities::{
     Basis, Kind, Length, Limits, Measured, Physical, Source, TemperatureInterval, Value, Working,
@@ -35,8 +35,8 @@ impl Growth {
     }
 
     /// The gap to set cold for one that is right hot.
-    pub fn cold(&self, hot: Length) -> ColdGap {
-        cold_gap(hot, self.ends)
+    pub fn cold(&self, hot: Length) -> ShaftEnds {
+        ShaftEnds::of(hot, self.ends)
     }
 }
 
@@ -46,7 +46,7 @@ pub(super) fn growth(cx: &Context) -> Option<Growth> {
     let shafts = End::BOTH.map(|end| worked_out(cx, end));
     let ends = End::BOTH.map(|end| {
         let entered = gap.at(end).growth.as_ref().map(rough);
-        entered.or(shafts[usize::from(end == End::Driven)].map(|shaft| shaft.growth))
+        entered.or(shafts[usize::from(end == End::Driven)].map(|shaft| shaft.growth()))
     });
     let nothing = Estimate::exact(Length::default());
     if ends.iter().any(Option::is_some) {
@@ -68,7 +68,9 @@ fn worked_out(cx: &Context, end: End) -> Option<ShaftGrowth> {
     let usual = TemperatureInterval::from_si(rise.value().si().abs() * SHARE);
     let rise = Estimate::new(rise.value(), rise.spread().unwrap_or(usual));
     let metal = cx.shaft_metal(end).or(material("steel"))?;
-    shaft_growth(metal.expansion, length.value(), rise).ok()
+    let casing = shaft.casing.as_ref();
+    let casing = casing.map_or(Estimate::exact(Length::default()), rough);
+    Some(ShaftGrowth { length: length.value(), rise, expansion: metal.expansion, casing })
 }
 
 /// How far the rotors still move towards each other, from where they stood when the gap was read.

@@ -141,9 +141,9 @@ fn choices(cx: &Context, out: &mut StageBuilder) {
 fn lifting(cx: &Context, out: &mut StageBuilder) {
     let one_person = Mass::from_si(ONE_PERSON_KG);
     for end in End::BOTH {
-        let Some((mass, _)) = cx.hub_mass(end) else { continue };
-        let shown = Value { plus_minus: None, ..mass }.show(cx.system);
-        let how = if mass.si > one_person.si() {
+        let Some(hub) = cx.hub_mass(end) else { continue };
+        let shown = Value::new(Kind::Mass, hub.mass).show(cx.system);
+        let how = if hub.mass > one_person {
             "sling and hoist, or two people; nobody under it"
         } else {
             "one person can, with dry gloves; a sling holds it while it is pulled"
