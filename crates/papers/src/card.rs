@@ -52,17 +52,19 @@ struct Card<'a> {
     drawings: drawings::Drawings<'a>,
     steps: Vec<steps::StepLine<'a>>,
     numbers: Vec<numbers::NumberLine<'a>>,
+    more_numbers: Vec<numbers::NumberLine<'a>>,
     missing: Vec<&'a str>,
     full: Vec<steps::Part<'a>>,
     stages: Vec<numbers::StageLine<'a>>,
     kit: Vec<KitRow<'a>>,
     off: Vec<steps::Part<'a>>,
     record: Vec<numbers::NumberLine<'a>>,
-    workings: Vec<working::Part<'a>>,
+    workings: Option<working::Workings<'a>>,
 }
 
 impl<'a> Card<'a> {
     fn new(plan: &'a Plan, figures: &'a CardFigures, paper: Paper, made_by: &'a str) -> Self {
+        let key = numbers::Key::of(plan, paper.numbers_first());
         Self {
             paper: paper.name(),
             made_by,
@@ -70,14 +72,15 @@ impl<'a> Card<'a> {
             first: steps::before_everything(plan),
             drawings: drawings::Drawings::new(figures, paper),
             steps: steps::lines(&plan.on),
-            numbers: numbers::key(plan),
+            numbers: key.first(),
+            more_numbers: key.rest(),
             missing: plan.missing().map(|Missing { what, .. }| what.as_str()).collect(),
             full: steps::parts(plan, &plan.on),
-            stages: numbers::stages(plan),
+            stages: numbers::stages(plan, &key),
             kit: kit(&plan.kit),
             off: steps::parts(plan, &plan.off),
             record: numbers::to_record(plan),
-            workings: working::parts(plan),
+            workings: Some(working::workings(plan)).filter(|workings| !workings.are_none()),
         }
     }
 }

@@ -1,10 +1,11 @@
 //! The job card as PDF; the only crate that knows typst.
 //!
 //! A card is a pure function of a plan and its figures. It prints what the plan says and works
-//! nothing out: head, first cautions, drawings, steps with boxes and a column for initials,
-//! numbers with limits and stamps, what is still to measure; then the steps in full, the kit, the
-//! day it comes off, the record to fill in, and the working of every number. Black on white, as
-//! it's read at arm's length beside a machine.
+//! nothing out. For the hand: head, first cautions, drawings, key numbers with limits and stamps,
+//! steps with boxes and a column for initials, what is still to measure, the kit, the steps in
+//! full, the day it comes off, the record to fill in. For the desk, in small print: drawings, where
+//! each stage stands, the working of every number. Black on white, as it's read at arm's length
+//! beside a machine.
 //!
 //! The same plan gives the same bytes. Sections without content are left out.
 //!
@@ -57,6 +58,14 @@ impl Paper {
         match self {
             Self::A4 => 261.0,
             Self::Letter => 243.0,
+        }
+    }
+
+    /// Key numbers that stand on the first page, so that the first steps find room under them.
+    fn numbers_first(self) -> usize {
+        match self {
+            Self::A4 => 10,
+            Self::Letter => 8,
         }
     }
 }

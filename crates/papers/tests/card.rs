@@ -304,6 +304,7 @@ fn jobs_from_files_print() {
             says(&text, &number.value.map_or(String::new(), |value| value.digits(system)));
         }
         let pages = read.pages().len();
-        assert!(pages <= 20, "{}: {pages} pages", plan.head.title);
+        // Some 140 numbers, nearly all with a working: about one page in three is for the hand.
+        assert!(pages <= 18, "{}: {pages} pages", plan.head.title);
     }
 }

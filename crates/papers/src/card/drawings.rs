@@ -27,8 +27,6 @@ pub struct CardFigures {
     pub more: Vec<(String, Figure)>,
 }
 
-const SECTION: &str = "The coupling with this job’s sizes.";
-const LINEUP: &str = "Line-up: as found, as aimed at, and the moves.";
 const TIGHTENING: &str = "Tightening: order and stages.";
 
 /// Print is this wide on either paper.
@@ -48,7 +46,7 @@ impl CardFigures {
             Some((format!("Fit of the {name} hub: zones, and what was measured."), drawn))
         };
         let bore = |(end, name): &(&str, &str)| {
-            let drawn = of_plan::bore_map(plan, end, figures::Paper::PAGE)?;
+            let drawn = of_plan::bore_map(plan, end, figures::Paper::CARD)?;
             Some((format!("Shape of the bore of the {name} hub, much enlarged."), drawn))
         };
         let closing = |(end, name): &(&str, &str)| {
@@ -71,10 +69,9 @@ impl CardFigures {
         }
     }
 
-    /// Those of the first page, each with its caption.
+    /// Those of the first page; what they show is written in them.
     fn first(&self) -> impl Iterator<Item = (&Figure, &str)> {
-        let section = self.section.iter().map(|figure| (figure, SECTION));
-        section.chain(self.lineup.iter().map(|figure| (figure, LINEUP)))
+        self.section.iter().chain(&self.lineup).map(|figure| (figure, ""))
     }
 
     /// Those of the pages that follow.
