@@ -12,7 +12,8 @@
 //! [`PressFit::state`]: crate::interference::hub::PressFit::state
 //! [`Opening::hub_heat`]: crate::heat::Opening::hub_heat
 
-use quantities::{Basis, Force, Kind, Length, Physical, Pressure, Source, Value, Working};
+use quantities::{Force, Kind, Length, Physical, Pressure, Value, Working};
+use tables::friction::PULL_SOURCE;
 use tables::pullers::{self, Drive, Puller, puller_for};
 use uom::si::f64::Area;
 
@@ -83,7 +84,7 @@ impl Pull {
     pub fn working(&self) -> Working {
         let force = |force| Value::new(Kind::Force, force);
         let result = force(self.force.high);
-        Working::new("Pull to strip the hub", "N = c·Σ p·π·d·L\nF = m·N", result, BLOCH)
+        Working::new("Pull to strip the hub", "N = c·Σ p·π·d·L\nF = m·N", result, PULL_SOURCE)
             .term("N", "all that presses on the joint", force(self.normal_force))
             .term("m", "friction, upper end", Value::number(self.friction.high))
             .valid(
@@ -91,9 +92,6 @@ impl Pull {
             )
     }
 }
-
-const BLOCH: Source =
-    Source::new("Bloch, Improving Machinery Reliability", "Eq. 3-13, p. 218", Basis::Read);
 
 /// A choice among the classes of `tables::pullers`.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -113,6 +113,11 @@ fn power(tokens: &mut Tokens) -> f64 {
             assert_eq!(tokens.next(), Some(Token::Sign(')')));
             value
         }
+        Some(Token::Sign('|')) => {
+            let value = sum(tokens);
+            assert_eq!(tokens.next(), Some(Token::Sign('|')));
+            value.abs()
+        }
         other => panic!("{other:?} where a value was expected"),
     };
     if tokens.next_if_eq(&Token::Sign('²')).is_some() { value * value } else { value }
@@ -215,6 +220,26 @@ fn sizes() {
             ]);
         }
     }
+}
+
+/// Two directions at three depths: what a mechanic takes.
+#[test]
+fn form() {
+    let mut readings = Vec::new();
+    for (station, along, across) in
+        [(10.0, 80.012, 80.014), (46.0, 80.010, 80.013), (80.0, 80.013, 80.016)]
+    {
+        for (direction, read) in [(Direction::AlongKey, along), (Direction::AcrossKey, across)] {
+            let (station, spread) = (mm(station), mm(0.004));
+            readings.push(Reading { station, direction, size: mm(read), spread });
+        }
+    }
+    let size = Measurement::plain(readings).size().unwrap();
+    again(&[
+        size.taper.unwrap().working(),
+        size.bow.unwrap().working(),
+        size.roundness.unwrap().working(),
+    ]);
 }
 
 #[test]

@@ -58,6 +58,10 @@ pub enum Profile {
 pub struct Bow {
     /// Diameter in the middle of the span less the mean of its ends, by the best parabola.
     pub middle_over_ends: Estimate<Length>,
+    /// That parabola in the middle of the span, mean of the directions.
+    pub middle: Length,
+    /// The mean of its ends.
+    pub ends: Length,
 }
 
 impl Bow {
@@ -66,13 +70,11 @@ impl Bow {
         let source =
             Source::new("least squares within each direction", "parabola", Basis::Computed);
         let result = self.middle_over_ends.shown(Kind::Allowance);
-        Working::new(
-            "Middle over ends",
-            "b = middle − ends, of D(x) = D0 + t·x + q·x²",
-            result,
-            source,
-        )
-        .valid("above zero: wide in the middle; below: narrow in the middle")
+        let size = |length| Value::new(Kind::Size, length);
+        Working::new("Middle over ends", "D(x) = D0 + t·x + q·x²\nb = M − E", result, source)
+            .term("M", "diameter in the middle, by the best parabola", size(self.middle))
+            .term("E", "mean of its ends", size(self.ends))
+            .valid("above zero: wide in the middle; below: narrow in the middle")
     }
 
     /// What it amounts to.
@@ -99,13 +101,15 @@ pub struct Roundness {
     pub lobes: u8,
     /// How many directions were read.
     pub directions: usize,
+    /// With two directions: the diameter in the first and in the second, by least squares.
+    pub two: Option<[Length; 2]>,
 }
 
 impl Roundness {
     /// How it was found.
     pub fn working(&self) -> Working {
         let (formula, source) = match self.largest_at {
-            None => ("o = |D1 − D2|", "two directions: at least this much"),
+            None => ("o = |A − B|", "two directions, least squares within each depth"),
             Some(_) => ("D(φ) = D0 + A·cos m·(φ − φ0)\no = 2·A", "least squares within each depth"),
         };
         let count = u32::try_from(self.directions).unwrap_or(u32::MAX);
@@ -120,6 +124,13 @@ impl Roundness {
         .term("n", "directions read", Value::count(count))
         .term("m", "lobes that are seen", Value::count(u32::from(self.lobes)))
         .valid("an instrument of two points cannot see three lobes, one of three cannot see two");
+        let size = |length| Value::new(Kind::Size, length);
+        let working = match self.two {
+            None => working,
+            Some([first, second]) => working
+                .term("A", "diameter in the first direction", size(first))
+                .term("B", "diameter in the second", size(second)),
+        };
         match self.largest_at {
             None => working,
             Some(angle) => working
@@ -137,6 +148,15 @@ impl Roundness {
 /// The `±` of one reading, as the root mean square of them all.
 fn typical(readings: &[Reading]) -> f64 {
     root_sum_square(readings.iter().map(|r| r.spread.si())) / count_of(readings.len()).sqrt()
+}
+
+fn mean(values: &[f64]) -> f64 {
+    values.iter().sum::<f64>() / count_of(values.len())
+}
+
+/// The mean of one column.
+fn mean_of<const K: usize>(rows: &[[f64; K]], column: usize) -> f64 {
+    rows.iter().map(|row| row[column]).sum::<f64>() / count_of(rows.len())
 }
 
 /// Numbers every different value in the order met; two within `same` are one.
@@ -209,8 +229,12 @@ pub(super) fn bow(contact: Contact, readings: &[Reading], corrected: &[f64]) -> 
     let x: Vec<[f64; 2]> = readings.iter().map(row).collect();
     let fit = within(&directions, &x, corrected)?;
     let (value, spread) = (fit.coefficients[1], fit.spread(1, typical(readings)));
-    let middle_over_ends = Estimate::new(Length::from_si(value), Length::from_si(spread));
-    Some(Bow { middle_over_ends })
+    let middle = mean(corrected) - fit.coefficients[0] * mean_of(&x, 0) - value * mean_of(&x, 1);
+    Some(Bow {
+        middle_over_ends: Estimate::new(Length::from_si(value), Length::from_si(spread)),
+        middle: Length::from_si(middle),
+        ends: Length::from_si(middle - value),
+    })
 }
 
 pub(super) fn roundness(
@@ -227,11 +251,18 @@ pub(super) fn roundness(
     if directions < 3 {
         let x: Vec<[f64; 1]> = numbers.iter().map(|&number| [count_of(number)]).collect();
         let fit = within(&planes, &x, corrected)?;
-        let out_of_round = Estimate::new(
-            Length::from_si(fit.coefficients[0].abs()),
-            Length::from_si(fit.spread(0, reading)),
-        );
-        return Some(Roundness { out_of_round, largest_at: None, lobes, directions });
+        let second_over_first = fit.coefficients[0];
+        let first = mean(corrected) - second_over_first * mean_of(&x, 0);
+        return Some(Roundness {
+            out_of_round: Estimate::new(
+                Length::from_si(second_over_first.abs()),
+                Length::from_si(fit.spread(0, reading)),
+            ),
+            largest_at: None,
+            lobes,
+            directions,
+            two: Some([first, first + second_over_first].map(Length::from_si)),
+        });
     }
     let row = |phase: &f64| {
         let (sine, cosine) = (f64::from(lobes) * phase).sin_cos();
@@ -249,6 +280,7 @@ pub(super) fn roundness(
         largest_at: Some(Angle::from_si(sine.atan2(cosine) / f64::from(lobes))),
         lobes,
         directions,
+        two: None,
     })
 }
 
