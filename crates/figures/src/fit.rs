@@ -64,8 +64,10 @@ pub struct Part {
 /// What comes of it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outcome {
-    /// "0.034".
+    /// "0.034 mm".
     pub number: String,
+    /// "± 0.003"; empty where it is not known.
+    pub spread: String,
     /// "interference", "clearance".
     pub word: String,
 }
@@ -150,6 +152,16 @@ fn numbers(fit: &Fit) -> Vec<f64> {
     all
 }
 
+impl Outcome {
+    /// "interference 0.034 mm ± 0.003".
+    fn words(&self) -> String {
+        let all = [&self.word, &self.number, &self.spread];
+        let said: Vec<&str> =
+            all.into_iter().map(String::as_str).filter(|w| !w.is_empty()).collect();
+        said.join(" ")
+    }
+}
+
 impl Fit {
     fn parts(&self) -> [&Part; 2] {
         [&self.bore, &self.shaft]
@@ -165,10 +177,8 @@ fn says(fit: &Fit) -> String {
             count => format!("{zone}, {count} readings"),
         }
     };
-    let outcome = fit
-        .outcome
-        .as_ref()
-        .map_or(String::new(), |outcome| format!(" {} {}.", outcome.word, outcome.number));
+    let outcome =
+        fit.outcome.as_ref().map_or(String::new(), |outcome| format!(" {}.", outcome.words()));
     format!("Heights in {}. {}; {}.{outcome}", fit.axis, part(&fit.bore), part(&fit.shaft))
 }
 
@@ -205,7 +215,8 @@ impl<'a> Sheet<'a> {
         let left = labels.map(|l| Words::new(l, t).width()).fold(0.0, f64::max) + 0.8 * t;
         let outcome = fit.outcome.as_ref().map_or(0.0, |outcome| {
             let number = Words::new(&outcome.number, 1.5 * t).strong().width();
-            number.max(Words::new(&outcome.word, t).width()) + 2.6 * t
+            let below = [&outcome.spread, &outcome.word].map(|text| Words::new(text, t).width());
+            below.into_iter().fold(number, f64::max) + 2.6 * t
         });
         let top = 1.9 * t;
         let frame = Rect::new(left, top, paper.width_mm - 0.3, top + height);
@@ -355,16 +366,19 @@ impl<'a> Sheet<'a> {
         }
         let left = x + 0.9 * self.t;
         let room = self.drawing.width - left;
-        let span = 1.6 * self.t;
+        let span = 2.3 * self.t;
         let middle =
             f64::midpoint(high, low).clamp(self.frame.top + span, self.frame.bottom - span);
+        let line = |off: f64| at(left, middle + off * self.t);
+        // For bold letters, which are wider.
         if let Some(number) = fitting(&outcome.number, 1.5 * self.t, room / 1.06) {
-            let place = at(left, middle - 0.7 * self.t);
-            self.drawing.text(&number.strong().halo(), place, Anchor::Start);
+            self.drawing.text(&number.strong().halo(), line(-1.4), Anchor::Start);
         }
-        if let Some(word) = fitting(&outcome.word, self.t, room) {
-            let place = at(left, middle + 0.9 * self.t);
-            self.drawing.text(&word.colour(Colour::Soft).halo(), place, Anchor::Start);
+        for (text, off) in [(&outcome.spread, 0.2), (&outcome.word, 1.5)] {
+            if let Some(words) = fitting(text, self.t, room) {
+                let words = words.colour(Colour::Soft).halo();
+                self.drawing.text(&words, line(off), Anchor::Start);
+            }
         }
     }
 

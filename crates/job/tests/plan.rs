@@ -66,6 +66,33 @@ fn too_close_to_call_is_settled_by_reading_and_not_by_mending() {
     assert!(seen > 0, "no demo job has a number that is too close to call");
 }
 
+/// Every number shows its working: formula, what was put in, source. A number that somebody wrote
+/// says so (`as written`).
+#[test]
+fn every_number_carries_its_working() {
+    let mut wanting: Vec<String> = Vec::new();
+    for demo in DEMOS {
+        let plan = planned(demo);
+        for number in &plan.numbers().collect::<Vec<_>>() {
+            let (id, Some(value)) = (&number.id, number.value) else { continue };
+            let Some(working) = &number.working else {
+                wanting.push(format!("{id} has none"));
+                continue;
+            };
+            let off = (working.result.si.abs() - value.si.abs()).abs();
+            if off > 1e-9 * value.si.abs() {
+                wanting.push(format!("{id}: the working gives {:?}", working.result));
+            }
+            if working.terms.is_empty() {
+                wanting.push(format!("{id}: nothing is put in"));
+            }
+        }
+    }
+    wanting.sort();
+    wanting.dedup();
+    assert!(wanting.is_empty(), "numbers without their working: {wanting:#?}");
+}
+
 /// Each demo job is worth looking at: none is all inside, and each way has its steps.
 #[test]
 fn the_demo_jobs_are_worth_looking_at() {

@@ -62,7 +62,11 @@ fn part(name: &str, zone: Option<(f64, f64, &str)>, values: &[f64], plus_minus: 
 
 fn fits() -> Vec<(&'static str, Fit)> {
     let outcome = |number: &str, word: &str| {
-        Some(Outcome { number: number.to_owned(), word: word.to_owned() })
+        Some(Outcome {
+            number: format!("{number} mm"),
+            spread: "± 0.003".to_owned(),
+            word: word.to_owned(),
+        })
     };
     let fit =
         |axis: &str, bore, shaft, outcome| Fit { axis: axis.to_owned(), bore, shaft, outcome };

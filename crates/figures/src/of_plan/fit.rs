@@ -18,8 +18,11 @@ pub(super) fn input(data: &FitZones) -> Fit {
         axis: data.axis.clone(),
         bore: part(bore),
         shaft: part(shaft),
-        outcome: outcome
-            .map(|(number, word)| Outcome { number: number.clone(), word: (*word).to_owned() }),
+        outcome: outcome.map(|(number, spread, word)| Outcome {
+            number: number.clone(),
+            spread: spread.clone(),
+            word: (*word).to_owned(),
+        }),
     }
 }
 

@@ -50,10 +50,17 @@ fn part(name: &'static str) -> impl Strategy<Value = Part> {
     })
 }
 
+fn outcome(number: &str) -> Outcome {
+    Outcome {
+        number: number.to_owned(),
+        spread: "± 0.003".to_owned(),
+        word: "interference".to_owned(),
+    }
+}
+
 fn some_fit() -> impl Strategy<Value = Fit> {
     (part("bore"), part("shaft"), any::<bool>()).prop_map(|(bore, shaft, worked)| {
-        let outcome =
-            worked.then(|| Outcome { number: "0.034".to_owned(), word: "interference".to_owned() });
+        let outcome = worked.then(|| outcome("0.034 mm"));
         Fit { axis: "µm above 80 mm".to_owned(), bore, shaft, outcome }
     })
 }
@@ -306,7 +313,7 @@ fn example() -> Fit {
         axis: "µm above 80 mm".to_owned(),
         bore: part("bore", zone(0.0, 30.0, "bore, H7: +0 to +30"), Some(13.0)),
         shaft: part("shaft", zone(32.0, 51.0, "shaft, p6: +32 to +51"), Some(46.5)),
-        outcome: Some(Outcome { number: "0.034".to_owned(), word: "interference".to_owned() }),
+        outcome: Some(outcome("0.034 mm")),
     }
 }
 

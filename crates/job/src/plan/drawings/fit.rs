@@ -21,7 +21,10 @@ pub(super) fn zones(cx: &Context, end: End) -> Option<FitZones> {
     };
     let outcome = cx.fit(end).interference.as_ref().map(|fit| {
         let word = if fit.value < Length::default() { "clearance" } else { "interference" };
-        (Value::new(Kind::Allowance, fit.value.abs()).digits(cx.system), word)
+        let number = Value::new(Kind::Allowance, fit.value.abs());
+        let spread = number.with_plus_minus(fit.plus_minus.si()).plus_minus_digits(cx.system);
+        let spread = spread.map_or_else(String::new, |digits| format!("± {digits}"));
+        (number.show(cx.system), spread, word)
     });
     Some(FitZones { end: end.key(), name: cx.hub_name(end), axis, parts, outcome })
 }

@@ -174,7 +174,8 @@ pub struct FitZones {
     /// Bore, then shaft.
     pub parts: [FitPart; 2],
     /// Interference or clearance, as written.
-    pub outcome: Option<(String, &'static str)>,
+    /// With its unit, its ± and its word: "0.034 mm", "± 0.003", "interference".
+    pub outcome: Option<(String, String, &'static str)>,
 }
 
 /// Bore or shaft. Deviations in the axis's unit.

@@ -3,7 +3,7 @@
 use quantities::{Length, Physical, System};
 
 use super::super::Context;
-use super::super::fit::{Candidate, Lies};
+use super::super::fit::{Candidate, Choosing, Lies, wanted};
 use super::{FitWindow, WindowClass};
 use crate::file::End;
 
@@ -19,6 +19,8 @@ pub(super) fn window(cx: &Context, end: End) -> Option<FitWindow> {
         inside: one.lies == Lies::Inside,
         wanted: own == Some(one.fit),
     };
+    let mut classes: Vec<WindowClass> = choosing.candidates.iter().map(class).collect();
+    classes.extend(limits(cx, end, choosing));
     let measured =
         fit.interference.map(|found| (shown(cx, found.value), shown(cx, found.plus_minus)));
     Some(FitWindow {
@@ -31,8 +33,21 @@ pub(super) fn window(cx: &Context, end: End) -> Option<FitWindow> {
         holds_from: window.least.as_ref().map(|edge| shown(cx, edge.interference)),
         bears_to: window.greatest.as_ref().map(|edge| shown(cx, edge.interference)),
         goes_on_to: choosing.goes_on.as_ref().map(|(opens, ..)| shown(cx, *opens)),
-        classes: choosing.candidates.iter().map(class).collect(),
+        classes,
         measured,
+    })
+}
+
+/// Limits that are no class: as entered, the maker's, or by rule; both ends must be known.
+fn limits(cx: &Context, end: End, choosing: &Choosing) -> Option<WindowClass> {
+    let wanted = wanted(cx, end).filter(|wanted| !wanted.is_class())?;
+    let (least, greatest) = (wanted.limits.least?, wanted.limits.greatest?);
+    Some(WindowClass {
+        name: "wanted".to_owned(),
+        least: shown(cx, Length::from_si(least)),
+        greatest: shown(cx, Length::from_si(greatest)),
+        inside: choosing.lies(least, greatest) == Lies::Inside,
+        wanted: true,
     })
 }
 

@@ -1,7 +1,7 @@
 //! Choosing a fit: the interference that holds and is borne, and the classes that lie in it.
 
 use mechanics::interference::hub::PressFit;
-use mechanics::window::{Allowed, Demand, LimitedBy, Window};
+use mechanics::window::{Allowed, Demand, Edge, LimitedBy, Window};
 use quantities::{Kind, Length, Limits, Physical, Pressure, System, Value, Working};
 use tables::fits::Fit;
 
@@ -63,8 +63,8 @@ pub(super) fn found(cx: &Context, end: End, press: &PressFit) -> Option<Choosing
     let shaft = cx.shaft_yield(end).unwrap_or(Pressure::from_si(NO_LIMIT_PA));
     let window = press.window(demand, Allowed { hub, shaft }).ok()?;
     let goes_on = goes_on(cx, end);
-    let candidates = candidates(cx, end, &window, goes_on.as_ref().map(|found| found.0));
-    Some(Choosing { window, goes_on, candidates })
+    let choosing = Choosing { window, goes_on, candidates: Vec::new() };
+    Some(Choosing { candidates: candidates(cx, end, &choosing), ..choosing })
 }
 
 /// The greatest interference that a hub at its limit still opens.
@@ -76,7 +76,24 @@ fn goes_on(cx: &Context, end: End) -> Option<(Length, String, Working)> {
     Some((opens, whose, opening.opens_working(at_shaft).ok()?))
 }
 
-fn candidates(cx: &Context, end: End, window: &Window, goes_on: Option<Length>) -> Vec<Candidate> {
+impl Choosing {
+    /// How interference from `low` to `high`, in metres, lies to what holds, is borne and goes on.
+    pub fn lies(&self, low: f64, high: f64) -> Lies {
+        let si = |edge: &Edge| edge.interference.si();
+        let least = self.window.least.as_ref().map_or(f64::INFINITY, si);
+        let borne = self.window.greatest.as_ref().map_or(f64::INFINITY, si);
+        let most = self.goes_on.as_ref().map_or(borne, |(heat, ..)| borne.min(heat.si()));
+        if least <= low && high <= most {
+            Lies::Inside
+        } else if high < least || most < low {
+            Lies::Outside
+        } else {
+            Lies::Partly
+        }
+    }
+}
+
+fn candidates(cx: &Context, end: End, choosing: &Choosing) -> Vec<Candidate> {
     let Some(nominal) = &cx.file.sizes.at(end).nominal else { return Vec::new() };
     if cx.taper(end).is_some() {
         return Vec::new();
@@ -88,18 +105,9 @@ fn candidates(cx: &Context, end: End, window: &Window, goes_on: Option<Length>) 
     let own = cx.file.fit.at(end).class.parse::<Fit>().ok();
     let mut fits: Vec<Fit> = usual.iter().filter_map(|name| name.parse().ok()).collect();
     fits.extend(own.filter(|own| !fits.contains(own)));
-    let least = window.least.as_ref().map_or(f64::INFINITY, |edge| edge.interference.si());
-    let most = window.greatest.as_ref().map_or(f64::INFINITY, |edge| edge.interference.si());
-    let most = goes_on.map_or(most, |heat| most.min(heat.si()));
     let candidate = |fit: Fit| {
         let (low, high) = fit.interference(nominal.value()).ok()?;
-        let lies = if least <= low.si() && high.si() <= most {
-            Lies::Inside
-        } else if high.si() < least || most < low.si() {
-            Lies::Outside
-        } else {
-            Lies::Partly
-        };
+        let lies = choosing.lies(low.si(), high.si());
         Some(Candidate { fit, least: low, greatest: high, lies })
     };
     let mut found: Vec<Candidate> = fits.into_iter().filter_map(candidate).collect();

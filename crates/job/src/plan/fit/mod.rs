@@ -158,6 +158,7 @@ fn interference(cx: &Context, out: &mut StageBuilder, end: End) {
     let name = cx.hub_name(end);
     let id = format!("{}.interference", end.key());
     let wanted = wanted(cx, end);
+    not_held(cx, out, end);
     if wanted.is_none() {
         let place = format!("fit.{}.class", end.key());
         out.missing(&place, &format!("fit wanted, {name}: a class such as H7/p6, or limits"));
@@ -210,6 +211,20 @@ fn interference(cx: &Context, out: &mut StageBuilder, end: End) {
         .second(second)
         .working(fit.spread_working());
     presses(cx, out, end, &name);
+}
+
+/// A class that reads well, and that the tables do not hold for this size.
+fn not_held(cx: &Context, out: &mut StageBuilder, end: End) {
+    let Ok(class) = cx.file.fit.at(end).class.parse::<tables::fits::Fit>() else { return };
+    let Some(nominal) = &cx.file.sizes.at(end).nominal else { return };
+    if cx.taper(end).is_none()
+        && let Err(error) = class.interference(nominal.value())
+    {
+        out.note(format!(
+            "{}: {error}. Limits can be entered instead.",
+            capital(&cx.hub_name(end))
+        ));
+    }
 }
 
 fn presses(cx: &Context, out: &mut StageBuilder, end: End, name: &str) {
