@@ -29,8 +29,14 @@ pub enum Command {
     Serve(Serve),
     /// Asks one calculation alone.
     Reckon(Reckon),
+    /// Takes the maker's sheet out of a job, puts one in, or begins one.
+    Sheet(Sheet),
     /// Prints the JSON Schema of a job file, for editors.
-    Schema,
+    Schema {
+        /// That of a maker's sheet instead.
+        #[arg(long)]
+        sheet: bool,
+    },
     /// Prints completions for a shell.
     Completions {
         /// The shell.
@@ -78,6 +84,26 @@ pub struct Card {
     pub paper: Option<Paper>,
 }
 
+/// A maker's sheet.
+#[derive(Debug, Args)]
+pub struct Sheet {
+    /// A job file, whose sheet is printed as a file of its own, or such a sheet.
+    #[arg(required_unless_present = "blank")]
+    pub file: Option<PathBuf>,
+    /// Print an empty sheet of this kind of coupling, to be filled in from the maker's manual.
+    #[arg(long, value_name = "KIND", conflicts_with = "file")]
+    pub blank: Option<String>,
+    /// The form of that kind.
+    #[arg(long, requires = "blank")]
+    pub form: Option<String>,
+    /// Print the job in this file with the sheet in it, in place of the one that it had.
+    #[arg(long, value_name = "JOB.toml", conflicts_with = "blank")]
+    pub into: Option<PathBuf>,
+    /// Print every figure in words, and what the sheet is silent on.
+    #[arg(long, conflicts_with_all = ["blank", "into"])]
+    pub read: bool,
+}
+
 /// The pages.
 #[derive(Debug, Args)]
 pub struct Serve {
@@ -98,7 +124,7 @@ pub struct Serve {
 pub struct Reckon {
     /// Its name, then its inputs as key=value, quantities with their units; without inputs it
     /// reads JSON lines from standard input, one case a line.
-    #[arg(value_name = "NAME key=value", allow_hyphen_values = true)]
+    #[arg(value_name = "NAME key=value")]
     pub words: Vec<String>,
     /// List the calculations.
     #[arg(long)]

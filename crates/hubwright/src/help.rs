@@ -7,9 +7,10 @@ use clap::CommandFactory;
 use crate::Failure;
 use crate::arguments::Arguments;
 
-/// The JSON Schema of a job file.
-pub fn schema() -> Result<(), Failure> {
-    let schema = serde_json::to_string_pretty(&job::schema());
+/// The JSON Schema of a job file, or of a sheet.
+pub fn schema(sheet: bool) -> Result<(), Failure> {
+    let schema = if sheet { job::sheet_schema() } else { job::schema() };
+    let schema = serde_json::to_string_pretty(&schema);
     println!("{}", schema.map_err(|error| Failure::Refused(error.to_string()))?);
     Ok(())
 }

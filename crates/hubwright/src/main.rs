@@ -14,6 +14,7 @@ mod help;
 mod plan;
 mod reckon;
 mod serve;
+mod sheet;
 mod terminal;
 
 use std::process::ExitCode;
@@ -36,7 +37,8 @@ fn main() -> ExitCode {
         Command::Card(asked) => card::run(&asked),
         Command::Serve(asked) => serve::run(&asked),
         Command::Reckon(asked) => reckon::run(&asked),
-        Command::Schema => help::schema(),
+        Command::Sheet(asked) => sheet::run(&asked),
+        Command::Schema { sheet } => help::schema(sheet),
         Command::Completions { shell } => help::completions(shell),
         Command::Man => help::man(),
     };

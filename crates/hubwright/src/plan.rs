@@ -3,8 +3,8 @@
 use std::io::Read;
 use std::path::Path;
 
-use job::Job;
 use job::plan::{Depth, Plan};
+use job::{FileError, Job, JobFile};
 use quantities::System;
 
 use crate::arguments::{self, Units};
@@ -31,18 +31,31 @@ pub fn run(asked: &arguments::Plan) -> Result<(), Failure> {
 
 /// The plan of the job in a file.
 pub fn planned(path: &Path, units: Option<Units>) -> Result<Plan, Failure> {
-    let text = text_of(path)?;
-    let file = job::read(&text).map_err(|errors| {
-        let said = |error: &job::FileError| format!("{}, {error}", path.display());
-        let all: Vec<String> = errors.iter().map(said).collect();
-        Failure::Input(all.concat())
-    })?;
+    let file = read(path)?;
     let job = Job::from_file(&file);
     let system = units.map_or(file.system(), System::from);
     Ok(job::plan::plan_with(&job, system, Depth::Full))
 }
 
-fn text_of(path: &Path) -> Result<String, Failure> {
+/// The job in a file.
+pub fn read(path: &Path) -> Result<JobFile, Failure> {
+    read_text(path, &text_of(path)?)
+}
+
+/// The job in the text of a file.
+pub fn read_text(path: &Path, text: &str) -> Result<JobFile, Failure> {
+    job::read(text).map_err(|errors| wrong(path, &errors))
+}
+
+/// What is wrong with a file, and where.
+pub fn wrong(path: &Path, errors: &[FileError]) -> Failure {
+    let said: Vec<String> =
+        errors.iter().map(|error| format!("{}, {error}", path.display())).collect();
+    Failure::Input(said.concat())
+}
+
+/// The text of a file, or of standard input.
+pub fn text_of(path: &Path) -> Result<String, Failure> {
     let read = if path == Path::new("-") {
         let mut text = String::new();
         std::io::stdin().read_to_string(&mut text).map(|_| text)

@@ -5,6 +5,9 @@ use quantities::{System, Verdict, Working};
 
 const WIDTH: usize = 96;
 
+/// Where the figures of numbers end, and their limits begin.
+const FIGURES: usize = 58;
+
 /// The plan; with the working of every number when it is asked for.
 pub fn plan(plan: &Plan, working: bool) -> String {
     let mut out = Page(String::new());
@@ -12,6 +15,8 @@ pub fn plan(plan: &Plan, working: bool) -> String {
     for stage in &plan.stages {
         stage_part(&mut out, stage, plan.head.system, working);
     }
+    ways(&mut out, plan);
+    dues(&mut out, plan);
     steps(&mut out, "Putting it on", &plan.on);
     steps(&mut out, "Taking it off", &plan.off);
     out.section("To bring", "");
@@ -35,7 +40,7 @@ impl Page {
         if l + r + 2 <= WIDTH {
             self.line(&format!("{left}{}{right}", " ".repeat(WIDTH - l - r)));
         } else {
-            self.line(left);
+            self.wrapped(left, left.len() - left.trim_start().len());
             self.wrapped(right, 6);
         }
     }
@@ -112,7 +117,14 @@ fn number_lines(out: &mut Page, number: &Number, system: System) {
         _ => String::new(),
     };
     let word = number.verdict.map_or("", Verdict::words);
-    out.line(&format!("  {:<40} {shown:>20}  {limits:<18} {word}", number.label));
+    let judged = format!(" {limits:<19} {word}");
+    let left = FIGURES.saturating_sub(shown.chars().count() + 1);
+    if number.label.chars().count() + 2 <= left {
+        out.line(&format!("  {:<w$}{shown}{judged}", number.label, w = left - 1));
+    } else {
+        out.wrapped(&number.label, 2);
+        out.line(&format!("{shown:>FIGURES$}{judged}"));
+    }
     if !number.settle.is_empty() && number.verdict != Some(Verdict::Inside) {
         out.wrapped(&number.settle, 6);
     }
@@ -124,17 +136,40 @@ fn working_lines(out: &mut Page, working: &Working, system: System) {
     }
     out.wrapped(&format!("= {} = {}", working.put_in(system), working.result.show(system)), 6);
     for term in &working.terms {
-        out.line(&format!(
-            "        {:<6} {:<44} {}",
-            term.symbol,
-            term.name,
-            term.value.show(system)
-        ));
+        let name = format!("        {:<6} {}", term.symbol, term.name);
+        out.row(&name, &term.value.show(system));
     }
     if !working.valid.is_empty() {
         out.wrapped(&format!("Holds for: {}", working.valid), 6);
     }
     out.wrapped(&format!("Source: {}", working.source), 6);
+}
+
+/// The ways to get each hub off, gentlest first.
+fn ways(out: &mut Page, plan: &Plan) {
+    for hub in &plan.ways {
+        out.section(&format!("Getting the {} off", hub.hub), "gentlest first");
+        for way in &hub.ways {
+            out.line(&format!("  {}: {}", way.name, way.may.words()));
+            for one in &way.takes {
+                out.wrapped(&format!("{}: {}", one.what, one.says), 6);
+            }
+            for bar in &way.bars {
+                out.wrapped(&format!("not because {bar}"), 6);
+            }
+        }
+    }
+}
+
+/// What falls due, counted from the day that the coupling was closed up.
+fn dues(out: &mut Page, plan: &Plan) {
+    if plan.dues.is_empty() {
+        return;
+    }
+    out.section("Falls due", "counted from the day it was closed up");
+    for due in &plan.dues {
+        out.wrapped(&due.in_words(), 2);
+    }
 }
 
 fn steps(out: &mut Page, title: &str, steps: &[Step]) {

@@ -38,7 +38,7 @@ pub(crate) async fn file(
 }
 
 /// A name that every file system takes.
-fn file_name(opened: &Opened, how: &str, ending: &str) -> String {
+pub(crate) fn file_name(opened: &Opened, how: &str, ending: &str) -> String {
     let plain = |c: char| if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { '-' };
     let title: String = opened.title().chars().map(plain).collect();
     let words: Vec<&str> = title.split('-').filter(|word| !word.is_empty()).collect();

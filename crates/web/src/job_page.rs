@@ -94,6 +94,7 @@ fn papers(opened: &Opened) -> Markup {
                 "Order of work" @if !steps.is_empty() { ", " (done) " of " (steps.len()) " done" }
             }
             a.button.quiet href={ (job) "/drawing" } { "Drawing" }
+            a.button.quiet href={ (job) "/sheet" } { "Maker’s sheet" }
             a.button.quiet href={ (job) "/job.toml" } { "Job file" }
         }
     }

@@ -31,6 +31,7 @@ mod numbers;
 mod openapi;
 mod opened;
 mod reckon_page;
+mod sheet_page;
 mod shop;
 mod spine;
 mod stage_page;

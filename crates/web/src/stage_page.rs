@@ -128,6 +128,12 @@ fn print(shop: &Shop, opened: &Opened, stage: Stage) -> Markup {
                 ul.notes { @for note in &plan.notes { li { (note) } } }
             }
         }
+        @if stage == Stage::Coupling {
+            p.advice.stands {
+                a href={ "/jobs/" (opened.id) "/sheet" } { "The maker’s sheet by itself" }
+                ": to print, to keep, or to take over from another job."
+            }
+        }
         @if stage == Stage::Coupling { (kinds::about(opened)) (kinds::choice(opened)) }
         @if stage == Stage::Removal { (ways::ways(opened)) }
         @if stage == Stage::Running { (dues::of_job(&opened.plan.dues)) }

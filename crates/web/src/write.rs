@@ -76,6 +76,38 @@ pub(crate) async fn write(
     Ok(written)
 }
 
+/// Writes these values where something else stands now; if one is not accepted, none is written.
+pub(crate) async fn put_in(
+    shop: &Shop,
+    opened: &Opened,
+    hand: &Hand,
+    acts: Vec<Act>,
+) -> Result<(), PageError> {
+    let (mut book, mut job) = (opened.book.clone(), opened.job.clone());
+    let differs = |place: &str, value: &Written| opened.text_at(place) != value.shown();
+    let acts = acts.into_iter().filter_map(|act| match act {
+        Act::Write { place, value } if differs(&place, &value) => {
+            Some(match standing(&opened.job, &place) {
+                Some(line) => Act::Correct { replaces: line.entry.id, value, why: String::new() },
+                None => Act::Write { place, value },
+            })
+        }
+        _ => None,
+    });
+    let mut entries = Vec::new();
+    for act in acts {
+        job.accepts(&act).map_err(|why| PageError::Unaccepted(sentence(&why)))?;
+        let entry = new_entry(&hand.by, act);
+        book = LogBook::new(book.entries().iter().cloned().chain([entry.clone()]));
+        job = book.job();
+        entries.push(entry);
+    }
+    for entry in &entries {
+        shop.records().append(opened.id, entry).await?;
+    }
+    Ok(())
+}
+
 /// What writes: the job as it grows under it.
 struct Pen<'a> {
     shop: &'a Shop,

@@ -351,6 +351,7 @@ async fn no_page_hinders_anybody() {
     pages.extend([
         ("steps", format!("/jobs/{id}/steps")),
         ("drawing", format!("/jobs/{id}/drawing")),
+        ("sheet", format!("/jobs/{id}/sheet")),
         ("new", format!("/jobs/{new}")),
         ("new-lineup", format!("/jobs/{new}/lineup")),
         ("reckon", "/reckon".to_owned()),

@@ -76,6 +76,7 @@ async fn every_page_answers() {
         format!("/jobs/{id}"),
         format!("/jobs/{id}/steps"),
         format!("/jobs/{id}/drawing"),
+        format!("/jobs/{id}/sheet"),
     ];
     for path in stages.into_iter().chain(others) {
         let page = ask(&held, get(&path)).await;
@@ -490,6 +491,35 @@ async fn the_card_is_a_pdf_and_the_file_reads_back() {
     let file = ask(&held, get(&format!("/jobs/{id}/job.toml"))).await;
     assert_eq!(job::read(&file.body).unwrap().job.title, "Sea-water pump 2");
     assert!(file.header("content-disposition").contains("sea-water-pump-2.toml"));
+}
+
+#[tokio::test]
+async fn a_sheet_is_taken_over_from_another_job_or_from_a_file() {
+    let (held, from) = held_pump().await;
+    let new = held.records.create("Spare pump", "T.B.").await.unwrap();
+    let sheet = |id: JobId| format!("/jobs/{id}/sheet");
+    let text = "hubwright_sheet = 1\nkind = \"gear\"\n[sheet]\nrated_torque = \"4300 N·m\"\n\
+                [sheet.bolts]\ncount = 8\nsize = \"M12\"\n";
+    ask(&held, post(&sheet(from), &[("text", text)])).await;
+    let kept = ask(&held, get(&format!("{}.toml", sheet(from)))).await;
+    let read = job::read_sheet(&kept.body).unwrap();
+    assert_eq!(read.sheet, job::read_sheet(text).unwrap().sheet);
+    assert!(ask(&held, get(&sheet(new))).await.body.contains(&from.to_string()));
+
+    let taken = ask(&held, post(&sheet(new), &[("job", &from.to_string())])).await;
+    assert_eq!((taken.status, taken.header(LOCATION)), (StatusCode::SEE_OTHER, &*sheet(new)));
+    let coupling = held.records.book(new).await.unwrap().job().file.coupling;
+    assert_eq!((coupling.kind, coupling.sheet), (read.kind.clone(), read.sheet.clone()));
+
+    let length = held.records.length(new).await.unwrap();
+    ask(&held, post(&sheet(new), &[("text", &kept.body)])).await;
+    assert_eq!(held.records.length(new).await.unwrap(), length, "what stands is not written again");
+
+    for text in ["hubwright_sheet = 1\n[sheet]\nrated_torqe = \"2 kN·m\"\n", "", "kind"] {
+        let refused = ask(&held, post(&sheet(new), &[("text", text)])).await;
+        assert_eq!(refused.status, StatusCode::BAD_REQUEST, "{text}");
+    }
+    assert_eq!(held.records.length(new).await.unwrap(), length);
 }
 
 #[tokio::test]

@@ -1,0 +1,174 @@
+//! A job's maker's sheet by itself: to print, to keep as a file, to take over from elsewhere.
+
+use axum::Form;
+use axum::extract::{Path, State};
+use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
+use axum::response::{IntoResponse, Redirect, Response};
+use job::{SheetFile, SheetLine};
+use maud::{Markup, html};
+use records::JobId;
+use serde::Deserialize;
+
+use crate::card::file_name;
+use crate::frame::{Cover, Part, answer};
+use crate::hand::Hand;
+use crate::head::head;
+use crate::opened::Opened;
+use crate::{PageError, Shop, write};
+
+/// The page.
+pub(crate) async fn show(
+    State(shop): State<Shop>,
+    Path(id): Path<JobId>,
+    hand: Hand,
+    part: Part,
+) -> Result<Response, PageError> {
+    let opened = shop.open(id, hand.units).await?;
+    let others = others(&shop, id).await?;
+    let here = format!("/jobs/{id}/sheet");
+    let cover = Cover { hand: &hand, system: opened.system, here: &here };
+    let title = format!("Maker’s sheet · {}", opened.title());
+    Ok(answer(part, &title, &cover, &book(&opened, &others)))
+}
+
+/// The sheet as a file.
+pub(crate) async fn file(
+    State(shop): State<Shop>,
+    Path(id): Path<JobId>,
+) -> Result<impl IntoResponse, PageError> {
+    let opened = shop.open(id, None).await?;
+    let named = file_name(&opened, "attachment", "sheet.toml");
+    let sheet = SheetFile::of(&opened.job.file);
+    let toml =
+        job::write_sheet(&sheet).map_err(|error| PageError::Unreadable(error.to_string()))?;
+    Ok(([(CONTENT_TYPE, "application/toml".to_owned()), (CONTENT_DISPOSITION, named)], toml))
+}
+
+/// Where a sheet is to come from.
+#[derive(Deserialize)]
+pub(crate) struct Offer {
+    /// Another job of this book.
+    job: Option<JobId>,
+    /// The text of a sheet's file.
+    #[serde(default)]
+    text: String,
+}
+
+/// Puts a sheet into the job: an entry for each figure that it did not have.
+pub(crate) async fn take_over(
+    State(shop): State<Shop>,
+    Path(id): Path<JobId>,
+    hand: Hand,
+    Form(offer): Form<Offer>,
+) -> Result<Redirect, PageError> {
+    let opened = shop.open(id, hand.units).await?;
+    let sheet = match offer.job {
+        Some(other) => SheetFile::of(&shop.open(other, None).await?.job.file),
+        None => job::read_sheet(&offer.text).map_err(|errors| {
+            let said: Vec<String> = errors.iter().map(ToString::to_string).collect();
+            PageError::Unreadable(format!("the sheet cannot be read: {}", said.join("; ")))
+        })?,
+    };
+    Box::pin(write::put_in(&shop, &opened, &hand, sheet.acts())).await?;
+    Ok(Redirect::to(&format!("/jobs/{id}/sheet")))
+}
+
+/// The other jobs that have a sheet: which, and what their sheet is called.
+async fn others(shop: &Shop, id: JobId) -> Result<Vec<(JobId, String)>, PageError> {
+    let mut others = Vec::new();
+    for (other, _) in shop.records().lengths().await?.into_iter().filter(|(other, _)| *other != id)
+    {
+        let opened = shop.open(other, None).await?;
+        let sheet = SheetFile::of(&opened.job.file);
+        if sheet.sheet != SheetFile::default().sheet {
+            let words = [opened.title(), &sheet.kind, &sheet.name];
+            let words: Vec<&str> = words.into_iter().filter(|one| !one.is_empty()).collect();
+            others.push((other, words.join(", ")));
+        }
+    }
+    Ok(others)
+}
+
+fn book(opened: &Opened, others: &[(JobId, String)]) -> Markup {
+    let sheet = SheetFile::of(&opened.job.file);
+    let lines = job::sheet_lines(&sheet.sheet);
+    let (said, silent): (Vec<_>, Vec<_>) =
+        lines.into_iter().partition(|line| !line.says.is_empty());
+    html! {
+        div.book.no-spine id="book" {
+            main.leaf id="page" tabindex="-1" {
+                (head(opened, "Maker’s sheet", None, &[]))
+                div.sides.wide-left {
+                    div.left {
+                        @if said.is_empty() {
+                            p.advice { "Nothing stands on it yet. Its figures are entered under "
+                                a href={ "/jobs/" (opened.id) "/coupling" } { "Coupling" }
+                                ", or taken over from elsewhere." }
+                        } @else { (table(&said)) }
+                        @if !silent.is_empty() {
+                            details.folded id="silent" {
+                                summary { h2 { "Not on the sheet" } small { (silent.len()) " figures" } }
+                                (table(&silent))
+                            }
+                        }
+                    }
+                    div.right { (keep(opened, &said)) (take(opened, others)) }
+                }
+            }
+        }
+    }
+}
+
+/// Its figures, each group under its name.
+fn table(lines: &[SheetLine]) -> Markup {
+    let group = |line: &SheetLine| line.place.rsplit_once('.').map(|(group, _)| group.to_owned());
+    html! {
+        @for lines in lines.chunk_by(|one, next| group(one) == group(next)) {
+            @if let Some(name) = lines.first().and_then(group) { h3 { (titled(&name)) } }
+            dl.traits.sheet {
+                @for line in lines {
+                    div { dt { (line.what.trim_end_matches('.')) } dd { span.entry { (line.says) } } }
+                }
+            }
+        }
+    }
+}
+
+/// `set_screws` as “Set screws”, `allows.fitting` as “Allows, fitting”.
+fn titled(place: &str) -> String {
+    let words = place.replace('_', " ").replace('.', ", ");
+    let mut letters = words.chars();
+    letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
+}
+
+fn keep(opened: &Opened, said: &[SheetLine]) -> Markup {
+    html! {
+        @if !said.is_empty() {
+            section {
+                div.h { h2 { "To keep" } small { "for the next job with this coupling" } }
+                p.take { a.button.quiet href={ "/jobs/" (opened.id) "/sheet.toml" } { "Sheet as a file" } }
+            }
+        }
+    }
+}
+
+fn take(opened: &Opened, others: &[(JobId, String)]) -> Markup {
+    let here = format!("/jobs/{}/sheet", opened.id);
+    html! {
+        section {
+            div.h { h2 { "To take over" } small { "one entry a figure, in place of what stands" } }
+            @if !others.is_empty() {
+                form.take method="post" action=(here) {
+                    label { span { "From another job of this book" }
+                        select name="job" { @for (id, words) in others { option value=(id) { (words) } } } }
+                    button.button.quiet type="submit" { "Take this one" }
+                }
+            }
+            form.take method="post" action=(here) {
+                label { span { "From a file: its text" }
+                    textarea name="text" rows="6" required placeholder="hubwright_sheet = 1" {} }
+                button.button.quiet type="submit" { "Take this text" }
+            }
+        }
+    }
+}
