@@ -388,7 +388,7 @@ impl<'a> Sheet<'a> {
         let Column { left, right } = self.columns[index];
         let text = part.zone.as_ref().map_or(&part.name, |zone| &zone.text);
         let bounds = self.zone_bounds(index).unwrap_or_else(|| {
-            let own = part.readings.iter().map(|r| self.y(r.value));
+            let own = part.readings.iter().map(|r| self.y(r.value + r.plus_minus.abs()));
             let y = own.fold(self.frame.bottom, f64::min);
             Rect::new(left, y, right, y)
         });

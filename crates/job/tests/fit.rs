@@ -311,17 +311,18 @@ fn motts_key_needs_its_printed_length() {
 }
 
 /// ISO/R 773: 22 × 14 on 80 mm, 9.0 and 5.4 deep (+0.2), normal seat N9 in the shaft (0 to −52 µm)
-/// and JS9 in the hub (± 26 µm), key h9 (0 to −52 µm).
+/// and JS9 in the hub (± 26 µm), key h9 (0 to −52 µm); height h11 of ISO 286-2 (0 to −110 µm).
 #[test]
 fn a_metric_key_has_its_printed_zones() {
     let plan = planned(&format!(
-        "{}[sizes.driver.key]\nwidth = \"22.00 ± 0.005 mm\"\nheight = \"14.0 mm\"\nlength = \"80 mm\"\n\
+        "{}[sizes.driver.key]\nwidth = \"22.00 ± 0.005 mm\"\nheight = \"14.0 ± 0.01 mm\"\nlength = \"80 mm\"\n\
          shaft_width = \"21.97 ± 0.005 mm\"\nhub_width = \"22.06 ± 0.005 mm\"\n\
          shaft_depth = \"9.1 ± 0.05 mm\"\nhub_depth = \"5.2 ± 0.02 mm\"",
         sizes(80.0, 80.0, 80.03)
     ));
     for (key, least, greatest) in [
         ("width", 21.948, 22.0),
+        ("height", 13.89, 14.0),
         ("shaft_width", 21.948, 22.0),
         ("hub_width", 21.974, 22.026),
         ("shaft_depth", 9.0, 9.2),

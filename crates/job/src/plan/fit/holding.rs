@@ -10,9 +10,14 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, end: End) {
     let name = cx.hub_name(end);
     let fit = cx.fit(end);
     let Some(grip) = &fit.grip else {
-        if fit.interference.is_some_and(|fit| fit.value < Length::default()) {
+        if let Some(found) = fit.interference.filter(|fit| fit.value < Length::default()) {
+            let sure = if found.high() > Length::default() {
+                " By its ± it may also be a little tight: have heat at hand."
+            } else {
+                ""
+            };
             out.note(format!(
-                "The {name} has clearance: key and set screw hold it, the fit holds nothing."
+                "The {name} has clearance: key and set screw hold it, the fit holds nothing.{sure}"
             ));
         }
         return;

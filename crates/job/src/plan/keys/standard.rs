@@ -19,6 +19,8 @@ pub(super) struct Standard {
     pub height: Length,
     /// "ISO/R 773, normal".
     pub from: String,
+    /// Deviations of the key's height; `None` where they are not held here.
+    bar_height: Option<Zone>,
     /// Deviations of the key's width, of the keyway's in the shaft and in the hub.
     pub key: Option<Zone>,
     pub in_shaft: Option<Zone>,
@@ -45,18 +47,28 @@ fn metric(written: Option<&Written>, shaft: Length) -> Option<Standard> {
         Seat::Free => "free",
     };
     let keyway = key.keyway(seat);
-    let bar = "h9".parse::<iso_286::Class>().ok().and_then(|class| class.limits(key.width).ok());
+    let bar = zone("h9", key.width);
+    let square = (key.height - key.width).abs() < key.width * 1e-6;
     let deeper = |depth: Length| Limits::between(depth.si(), (depth + key.depth_tolerance).si());
     Some(Standard {
         width: key.width,
         height: key.height,
         from: format!("ISO/R 773, {seat_word} seat"),
+        bar_height: zone(if square { SQUARE_HEIGHT } else { FLAT_HEIGHT }, key.height),
         key: bar,
         in_shaft: keyway.map(|keyway| keyway.shaft),
         in_hub: keyway.map(|keyway| keyway.hub),
         shaft_depth: Some(deeper(key.shaft_depth)),
         hub_depth: Some(deeper(key.hub_depth)),
     })
+}
+
+/// Class of a metric key's height: square, and flat (ISO/R 773, from memory).
+const SQUARE_HEIGHT: &str = "h9";
+const FLAT_HEIGHT: &str = "h11";
+
+fn zone(class: &str, size: Length) -> Option<Zone> {
+    class.parse::<iso_286::Class>().ok().and_then(|class| class.limits(size).ok())
 }
 
 fn inch(written: Option<&Written>, shaft: Length) -> Option<Standard> {
@@ -78,6 +90,7 @@ fn inch(written: Option<&Written>, shaft: Length) -> Option<Standard> {
         width: key.width,
         height: key.height,
         from: format!("ANSI B17.1, {word}, class {number}"),
+        bar_height: None,
         key: widths.map(|widths| widths.key),
         in_shaft: widths.map(|widths| widths.seat),
         in_hub: widths.map(|widths| widths.seat),
@@ -95,14 +108,14 @@ pub(super) fn numbers(
     standard: &Standard,
 ) {
     let name = cx.name(end);
-    let width = |zone: Option<Zone>| {
-        zone.map(|zone| {
-            Limits::between((standard.width + zone.lower).si(), (standard.width + zone.upper).si())
-        })
-    };
+    let width = |zone: Option<Zone>| around(standard.width, zone);
     let bar =
         Row { key: "width", label: format!("Key width, {name}"), limits: width(standard.key) };
-    let height = Row { key: "height", label: format!("Key height, {name}"), limits: None };
+    let height = Row {
+        key: "height",
+        label: format!("Key height, {name}"),
+        limits: around(standard.height, standard.bar_height),
+    };
     bar.number(cx, out, end, standard, &written.width);
     height.number(cx, out, end, standard, &written.height);
     for (key, what, text, limits) in [
@@ -120,6 +133,11 @@ pub(super) fn numbers(
         row.number(cx, out, end, standard, text);
     }
     nominal(cx, out, end, written, standard);
+}
+
+fn around(nominal: Length, zone: Option<Zone>) -> Option<Limits> {
+    let zone = zone?;
+    Some(Limits::between((nominal + zone.lower).si(), (nominal + zone.upper).si()))
 }
 
 struct Row {
@@ -166,7 +184,7 @@ impl Row {
 
 fn mend(key: &str) -> &'static str {
     match key {
-        "width" => "Another key, or this one ground to suit its keyways.",
+        "width" | "height" => "Another key, or this one ground to suit its keyways.",
         "shaft_width" | "hub_width" => {
             "A key fitted to it if it is wide; a true cutter through it if it is narrow."
         }
