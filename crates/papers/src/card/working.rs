@@ -4,7 +4,7 @@
 //! names once, and a column of values each.
 
 use job::plan::{Number, Plan};
-use quantities::{System, Working};
+use quantities::{System, Term, Working};
 use serde::Serialize;
 
 /// All workings, and the sources that they name by number.
@@ -25,11 +25,13 @@ struct Part<'a> {
 #[derive(Serialize)]
 struct Group<'a> {
     items: Vec<Item<'a>>,
+    /// What was worked out: "Mean size at 20 °C"; where all have one name and no label says it.
+    name: Option<&'a str>,
     formula: Vec<&'static str>,
     /// What is the same for all of them.
     common: Vec<Row<'a>>,
-    /// What differs, two of them side by side.
-    pairs: Vec<Pair<'a>>,
+    /// What differs, as many of them side by side as find room.
+    runs: Vec<Run<'a>>,
     valid: &'static str,
     /// Place in the list of sources, from one.
     source: usize,
@@ -39,15 +41,16 @@ struct Group<'a> {
 struct Item<'a> {
     /// The number it is the working of: "Mean bore, motor hub".
     label: &'a str,
-    /// What was worked out, where the label doesn't say the same: "Mean size at 20 °C".
+    /// What was worked out, where each has its own name.
     name: Option<&'a str>,
     result: String,
+    /// Empty where it would only repeat the formula.
     put_in: String,
 }
 
-/// Two neighbours of a group, or the last one alone.
+/// Neighbours of a group.
 #[derive(Serialize)]
-struct Pair<'a> {
+struct Run<'a> {
     /// Place in the group of its first, from one.
     from: usize,
     rows: Vec<Row<'a>>,
@@ -104,46 +107,67 @@ fn same_way(one: &Working, other: &Working) -> bool {
 impl<'a> Group<'a> {
     fn new(these: &[(&'a str, &'a Working)], system: System, sources: &mut Vec<String>) -> Self {
         let (_, first) = these[0];
+        let one_name = these.iter().all(|(_, working)| working.name == first.name);
+        let says_it = |label: &str, name: &str| label.starts_with(name);
+        let formula: Vec<&str> =
+            first.formula.lines().map(str::trim).filter(|line| !line.is_empty()).collect();
         let item = |(label, working): &(&'a str, &'a Working)| Item {
             label,
-            name: Some(working.name.as_str()).filter(|name| name != label),
+            name: Some(working.name.as_str()).filter(|name| !one_name && !says_it(label, name)),
             result: working.result.show(system),
-            put_in: working.put_in(system),
+            put_in: Some(working.put_in(system))
+                .filter(|put_in| !formula.last().is_some_and(|line| line.ends_with(put_in)))
+                .unwrap_or_default(),
         };
-        let rows: Vec<Row> = first
-            .terms
-            .iter()
-            .enumerate()
-            .map(|(place, term)| Row {
-                symbol: term.symbol,
-                name: &term.name,
-                values: these.iter().map(|(_, of)| of.terms[place].value.show(system)).collect(),
-            })
-            .collect();
         let (common, own): (Vec<_>, Vec<_>) =
-            rows.into_iter().partition(|row| row.values.iter().all(|v| *v == row.values[0]));
+            rows(these, system).into_iter().partition(Row::is_one_value);
+        let said = these.iter().all(|(label, _)| says_it(label, &first.name));
         Self {
             items: these.iter().map(item).collect(),
-            formula: first.formula.lines().map(str::trim).filter(|l| !l.is_empty()).collect(),
+            name: Some(first.name.as_str()).filter(|_| one_name && !said),
             common: common.into_iter().map(|row| row.part(0..1)).collect(),
-            pairs: if own.is_empty() { Vec::new() } else { pairs(&own, these.len()) },
+            runs: runs(&own, these.len()),
+            formula,
             valid: first.valid,
             source: place_of(&first.source.to_string(), sources),
         }
     }
 }
 
-fn pairs<'a>(rows: &[Row<'a>], count: usize) -> Vec<Pair<'a>> {
-    let starts = (0..count).step_by(2);
-    starts
-        .map(|from| Pair {
-            from: from + 1,
-            rows: rows.iter().map(|row| row.part(from..count.min(from + 2))).collect(),
-        })
-        .collect()
+fn rows<'a>(these: &[(&'a str, &'a Working)], system: System) -> Vec<Row<'a>> {
+    let (_, first) = these[0];
+    let row = |(place, term): (usize, &'a Term)| Row {
+        symbol: term.symbol,
+        name: &term.name,
+        values: these.iter().map(|(_, of)| of.terms[place].value.show(system)).collect(),
+    };
+    first.terms.iter().enumerate().map(row).collect()
+}
+
+/// Letters of small print in a column.
+const LINE: usize = 54;
+/// A longer name is broken into lines.
+const NAME: usize = 22;
+
+fn runs<'a>(rows: &[Row<'a>], count: usize) -> Vec<Run<'a>> {
+    let letters = |text: &str| text.chars().count();
+    let names = rows.iter().map(|row| letters(row.name)).max();
+    let values = rows.iter().flat_map(|row| &row.values).map(|value| letters(value)).max();
+    let (Some(name), Some(value)) = (names, values) else { return Vec::new() };
+    let room = ((LINE - name.min(NAME)) / (value + 2)).clamp(1, count);
+    let starts = (0..count).step_by(room);
+    let run = |from: usize| Run {
+        from: from + 1,
+        rows: rows.iter().map(|row| row.part(from..count.min(from + room))).collect(),
+    };
+    starts.map(run).collect()
 }
 
 impl Row<'_> {
+    fn is_one_value(&self) -> bool {
+        self.values.iter().all(|value| *value == self.values[0])
+    }
+
     fn part(&self, places: std::ops::Range<usize>) -> Self {
         Self { values: self.values[places].to_vec(), ..*self }
     }
