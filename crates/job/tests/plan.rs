@@ -124,6 +124,26 @@ fn no_blank_is_left_in_a_step() {
     }
 }
 
+/// A blank says what it waits for: readings, the maker’s sheet, a choice, or the full plan.
+#[test]
+fn a_blank_says_what_it_waits_for() {
+    let gear =
+        "hubwright = 1\n[job]\nnumber = \"1\"\ntitle = \"Pump\"\n[coupling]\nkind = \"gear\"\n";
+    let (measure, sheet) = ("still to measure", "still to enter, from the maker’s sheet");
+    let plan = planned(gear);
+    for (id, words) in [
+        ("on.heat-driver", measure),
+        ("on.gap", sheet),
+        ("on.lineup", measure),
+        ("on.torque", sheet),
+        ("on.fill", sheet),
+    ] {
+        let step = plan.on.iter().find(|step| step.id == id).unwrap();
+        let says = |piece: &Piece| matches!(piece, Piece::Missing(text) if text == words);
+        assert!(step.title.iter().any(says), "{id}: {:?}", step.title);
+    }
+}
+
 /// Nothing is to be brought twice: no item is another one said less exactly.
 #[test]
 fn the_kit_has_no_doubles() {

@@ -100,12 +100,21 @@ fn blank_filled(cx: &Context, numbers: &[Number], blank: &str) -> Piece {
     })
 }
 
-/// The flow of heat is left out of a quick plan, so that its numbers are not lacking.
+/// What a blank waits for. The flow of heat is left out of a quick plan, so that its numbers are not
+/// lacking.
 fn still_to(cx: &Context, blank: &str) -> &'static str {
     let flows = blank.ends_with(".seconds")
         || (blank.starts_with("removal.") && blank.ends_with(".temperature"));
+    let of_coupling = ["coupling.", "gap.", "closeup."].iter().any(|from| blank.starts_with(from));
+    let from_sheet = match blank {
+        "gap.faces" | "gap.packs" => cx.gap.lacks.is_some(),
+        "closeup.torque" | "closeup.grease" | "coupling.mass" => true,
+        _ => false,
+    };
     match cx.depth {
         Depth::Quick if flows => "worked out on the full plan",
+        _ if of_coupling && cx.kind.is_none() => "coupling still to choose",
+        _ if from_sheet => "still to enter, from the maker’s sheet",
         _ => couplings::step::STILL_TO_MEASURE,
     }
 }

@@ -27,7 +27,7 @@ pub(super) struct Found {
     /// As the sheet or the job means it.
     wanted: Option<Target>,
     /// What the sheet lacks for it.
-    lacks: Option<&'static str>,
+    pub lacks: Option<&'static str>,
     /// What the shafts grow into it.
     pub growth: Option<Growth>,
     /// As read, at the middle of the hubs.
