@@ -18,6 +18,8 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         ("lineup", of_plan::lineup(&plan, Paper::PAGE)),
         ("lineup-card", of_plan::lineup(&plan, Paper::CARD)),
         ("lineup-phone", of_plan::lineup(&plan, Paper::PHONE)),
+        ("sweep-1", of_plan::sweep(&plan, 0, Paper::COLUMN)),
+        ("sweep-2-card", of_plan::sweep(&plan, 1, Paper::CARD)),
         ("fit-driver", of_plan::fit(&plan, "driver", Paper::COLUMN)),
         ("fit-driven", of_plan::fit(&plan, "driven", Paper::COLUMN)),
         ("bore-map", of_plan::bore_map(&plan, "driver", Paper::PAGE)),

@@ -28,6 +28,13 @@ impl Axes {
         Self { frame, x, y, steps: (step_x, step_y), t }
     }
 
+    /// Two pairs of axes with one left edge, so that their runs lie under one another.
+    pub fn under_one_another(one: Self, other: Self) -> (Self, Self) {
+        let left = one.frame.left.max(other.frame.left);
+        let with = |axes: Self| Self { frame: Rect { left, ..axes.frame }, ..axes };
+        (with(one), with(other))
+    }
+
     /// Height of the whole sheet.
     pub fn sheet_height(&self) -> f64 {
         self.frame.bottom + 2.0 * self.t
@@ -42,19 +49,53 @@ impl Axes {
         self.frame.bottom - (y - self.y.0) / (self.y.1 - self.y.0) * self.frame.height()
     }
 
+    /// The same axes lower on the sheet.
+    pub fn lower(self, by: f64) -> Self {
+        let Rect { left, top, right, bottom } = self.frame;
+        Self { frame: Rect::new(left, top + by, right, bottom + by), ..self }
+    }
+
     /// Ruling, ticks and what the heights are; `unit` follows the last figure of the run.
     pub fn draw(&self, drawing: &mut Drawing, heights: &str, unit: &str) {
-        let soft = |text: String| Words::new(text, 0.95 * self.t).colour(Colour::Soft);
+        self.heights(drawing, heights);
+        self.run(drawing, unit);
+    }
+
+    /// Ruling, the figures beside it, and what the heights are.
+    pub fn heights(&self, drawing: &mut Drawing, heights: &str) {
         for value in ticks(self.y.0, self.y.1, self.steps.1) {
             let y = self.y(value);
             let ruling = Stroke::of(THIN).colour(Colour::Rule).under();
             level(drawing, y, self.frame.left, self.frame.right, ruling);
-            let words = soft(tick_text(value, self.steps.1, false));
+            let words = self.soft(tick_text(value, self.steps.1, false));
             drawing.text(&words, at(self.frame.left - 0.5 * self.t, y), Anchor::End);
         }
         let base = Stroke::of(MEDIUM);
         let zero = self.y(0.0_f64.clamp(self.y.0, self.y.1));
         level(drawing, zero, self.frame.left, self.frame.right, base.under());
+        if let Some(words) = fitting(heights, 0.95 * self.t, drawing.width - self.frame.left) {
+            let place = at(self.frame.left, self.frame.top - 1.5 * self.t);
+            drawing.text(&words.colour(Colour::Soft), place, Anchor::Start);
+        }
+    }
+
+    /// Ticks at places of the run, each with its own words.
+    pub fn places(&self, drawing: &mut Drawing, places: &[(f64, &str)]) {
+        for (value, text) in places {
+            let x = self.at(*value, 0.0).x;
+            let (from, to) = (self.frame.bottom, self.frame.bottom + 0.3 * self.t);
+            upright(drawing, x, from, to, Stroke::of(THIN).under());
+            let words = self.soft((*text).to_owned());
+            drawing.text(&words, at(x, self.frame.bottom + 1.15 * self.t), Anchor::Middle);
+        }
+    }
+
+    fn soft(&self, text: String) -> Words {
+        Words::new(text, 0.95 * self.t).colour(Colour::Soft)
+    }
+
+    fn run(&self, drawing: &mut Drawing, unit: &str) {
+        let soft = |text: String| self.soft(text);
         let run = ticks(self.x.0, self.x.1, self.steps.0);
         // From the last one, whose unit may take the place of the figure before it.
         for (index, value) in run.iter().enumerate().rev() {
@@ -71,10 +112,6 @@ impl Axes {
             if !drawing.boxes.iter().any(|(other, _)| other.touches(room)) {
                 drawing.text(&words, place, Anchor::Start);
             }
-        }
-        if let Some(words) = fitting(heights, 0.95 * self.t, drawing.width - self.frame.left) {
-            let place = at(self.frame.left, 0.7 * self.t);
-            drawing.text(&words.colour(Colour::Soft), place, Anchor::Start);
         }
     }
 

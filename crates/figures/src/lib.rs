@@ -44,6 +44,7 @@ mod proof;
 pub mod pull;
 pub mod section;
 mod svg;
+pub mod sweep;
 pub mod tightening;
 pub mod torque;
 pub mod window;

@@ -25,6 +25,12 @@ pub fn lineup(plan: &Plan, paper: Paper) -> Option<Figure> {
     crate::lineup::draw(&lineup, paper).ok()
 }
 
+/// A sweep of a dial and the curve through it, by its place among the plan's.
+pub fn sweep(plan: &Plan, place: usize, paper: Paper) -> Option<Figure> {
+    let sweep = plan.drawings.sweeps.get(place)?;
+    crate::sweep::draw(&lineup::sweep(sweep), paper).ok()
+}
+
 /// The fit at the driver's or the driven end ("driver", "driven").
 pub fn fit(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
     let zones = plan.drawings.fits.iter().find(|fit| fit.end == end)?;

@@ -48,6 +48,11 @@ impl Line {
         Estimate::from_standard(self.along(&row), self.spread(&row))
     }
 
+    /// Covariance of offset up, offset right (at its reference), slope up, slope right; m and rad.
+    pub fn covariance(&self) -> [[f64; 4]; 4] {
+        self.covariance
+    }
+
     /// Correlation of its offsets at two places, −1 to 1; `None` where either is exact.
     pub fn correlation(&self, plane: Plane, first: Length, second: Length) -> Option<f64> {
         let (a, b) = (self.row(plane, first.si()), self.row(plane, second.si()));

@@ -29,6 +29,7 @@ mod taper;
 mod train;
 mod uncertainty;
 mod wear;
+mod whole_train;
 
 use crate::Calculation;
 
@@ -57,6 +58,7 @@ pub(crate) const ALL: &[&[Calculation]] = &[
     feet::ALL,
     moves::ALL,
     train::ALL,
+    whole_train::ALL,
     closeup::ALL,
     grease::ALL,
     running::ALL,

@@ -36,7 +36,7 @@ pub(crate) fn of_stage(plan: &Plan, stage: Stage) -> Vec<Drawing> {
             })
             .flatten()
             .collect(),
-        Stage::Lineup => lineup(plan).into_iter().collect(),
+        Stage::Lineup => lineup(plan).into_iter().chain(sweeps(plan)).collect(),
         Stage::Closeup => tightening(plan).into_iter().collect(),
         Stage::Heat => ENDS.iter().filter_map(|end| closing(plan, end)).collect(),
         Stage::Removal => ENDS.iter().filter_map(|end| pulling(plan, end)).collect(),
@@ -131,6 +131,13 @@ fn pressure(plan: &Plan, end: &str) -> Option<Drawing> {
 fn lineup(plan: &Plan) -> Option<Drawing> {
     let caption = "The move at each foot stands at its arrow.";
     Drawing::on(|paper| of_plan::lineup(plan, paper), caption)
+}
+
+fn sweeps(plan: &Plan) -> impl Iterator<Item = Drawing> + '_ {
+    let caption = "Round the clock as seen from the driver; a stem pushed in reads more. Below, \
+                   enlarged: what each reading lies off the curve; broken, the ± of one reading.";
+    let each = move |place| Drawing::on(|paper| of_plan::sweep(plan, place, paper), caption);
+    (0..plan.drawings.sweeps.len()).filter_map(each)
 }
 
 fn tightening(plan: &Plan) -> Option<Drawing> {

@@ -6,6 +6,7 @@ use quantities::System;
 use crate::lineup::{
     Band, Coupling, Foot, Line, LineUp, Machine, Move, Plate, Sight, Stands, Wedge,
 };
+use crate::sweep::Sweep;
 
 const MM: f64 = 1e3;
 /// A shaft is drawn this far past its last foot, and past the coupling where it has none, as a part
@@ -13,6 +14,16 @@ const MM: f64 = 1e3;
 const BEYOND: f64 = 0.08;
 /// Length of a shaft whose feet are not known, mm.
 const BARE_MM: f64 = 250.0;
+
+pub(super) fn sweep(data: &data::SweepCurve) -> Sweep {
+    Sweep {
+        name: data.name.clone(),
+        unit: data.unit.to_owned(),
+        readings: data.readings.clone(),
+        circle: data.circle,
+        plus_minus: data.plus_minus,
+    }
+}
 
 pub(super) fn input(data: &data::LineUp, system: System) -> LineUp {
     let wedge = |[offset, slope]: [f64; 2]| Wedge { offset_mm: offset * MM, slope };

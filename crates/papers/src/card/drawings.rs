@@ -65,7 +65,7 @@ impl CardFigures {
             tightening: of_plan::tightening(plan, figures::Paper::CARD),
             fit: ends.iter().filter_map(fit).collect(),
             bore_map: ends.iter().filter_map(bore).collect(),
-            more: holding.chain(curves).collect(),
+            more: sweeps(plan).chain(holding).chain(curves).collect(),
         }
     }
 
@@ -86,6 +86,18 @@ impl CardFigures {
         let all = self.first().chain(self.later()).enumerate();
         all.map(|(place, (figure, _))| (path(place), in_black(&figure.svg)))
     }
+}
+
+/// Every sweep of a dial, unrolled.
+fn sweeps(plan: &Plan) -> impl Iterator<Item = (String, Figure)> + '_ {
+    (0..plan.drawings.sweeps.len()).filter_map(|place| {
+        let figure = of_plan::sweep(plan, place, figures::Paper::CARD)?;
+        let name = &plan.drawings.sweeps[place].name;
+        Some((
+            format!("Sweep: {name}; the curve through it, and what each reading lies off."),
+            figure,
+        ))
+    })
 }
 
 /// What would do at one end, what presses, what is held.

@@ -21,24 +21,25 @@ const PREFERENCES: [(&str, Preference); 3] = [
 ];
 const PREFERENCE_NAMES: &[&str] = &names(&PREFERENCES);
 
-const NAMES: Input = Input::words("machines", "names of two to eight machines, in the order of x");
-const HELD: Input = Input::words("held", "names of those that stay").optional();
-const FEET: Input = Input::quantities(
+pub(super) const NAMES: Input =
+    Input::words("machines", "names of two to eight machines, in the order of x");
+pub(super) const HELD: Input = Input::words("held", "names of those that stay").optional();
+pub(super) const FEET: Input = Input::quantities(
     "feet",
     Kind::Length,
     "x of two planes of feet of each machine, in that order",
 );
-const SHIMS: Input =
+pub(super) const SHIMS: Input =
     Input::quantities("shims", Kind::Offset, "shims at each of those planes that can come out")
         .optional();
-const ROOM_RIGHT: Input =
+pub(super) const ROOM_RIGHT: Input =
     Input::quantities("room_right", Kind::Offset, "room to the right at each of them").optional();
-const ROOM_LEFT: Input =
+pub(super) const ROOM_LEFT: Input =
     Input::quantities("room_left", Kind::Offset, "room to the left at each of them").optional();
-const GROWTH: Input =
+pub(super) const GROWTH: Input =
     Input::quantities("growth", Kind::Offset, "what each of those planes grows, running")
         .optional();
-const AT: Input = Input::quantities("couplings_at", Kind::Length, "x of each coupling");
+pub(super) const AT: Input = Input::quantities("couplings_at", Kind::Length, "x of each coupling");
 const OFFSET_UP: Input = Input::quantities(
     "offsets_up",
     Kind::Offset,
@@ -51,19 +52,36 @@ const SLOPE_RIGHT: Input = Input::quantities("slopes_right", Kind::Slope, "the s
 const OFFSET_LIMIT: Input =
     Input::quantity("offset_limit", Kind::Offset, "offset that each coupling is held to, running");
 const SLOPE_LIMIT: Input = Input::quantity("slope_limit", Kind::Slope, "slope that it is held to");
-const PREFER: Input =
+pub(super) const PREFER: Input =
     Input::choice("prefer", PREFERENCE_NAMES, "which of equal moves").or("least total");
 
-const MOVE_UP: Output = Output::value(
+pub(super) const STOCK: Input =
+    Input::quantities("stock", Kind::Allowance, "thicknesses in stock; precut shims when left out")
+        .optional();
+pub(super) const UNITS: Input =
+    Input::choice("units", SYSTEM_NAMES, "which precut shims").or("metric");
+pub(super) const MOST: Input =
+    Input::quantity("most", Kind::Count, "shims in a pack at most, 1 to 8").or("5");
+
+pub(super) const MOVE_UP: Output = Output::value(
     "move_up",
     Kind::Offset,
     "shims to add at the two planes of each machine; none where it is held",
 );
-const MOVE_RIGHT: Output = Output::value("move_right", Kind::Offset, "pushes to the right there");
-const RATIO_UP: Output =
+pub(super) const MOVE_RIGHT: Output =
+    Output::value("move_right", Kind::Offset, "pushes to the right there");
+pub(super) const RATIO_UP: Output =
     Output::value("worst_ratio_up", Kind::Number, "worst ratio to a limit that is left, upwards");
-const RATIO_RIGHT: Output = Output::value("worst_ratio_right", Kind::Number, "the same sideways");
-const VALID: &str = "two to eight machines; straight shafts; the least worst ratio, then the moves that are preferred";
+pub(super) const RATIO_RIGHT: Output =
+    Output::value("worst_ratio_right", Kind::Number, "the same sideways");
+pub(super) const WITHOUT_STEPS: Output = Output::value(
+    "without_steps",
+    Kind::Number,
+    "worst ratio upwards that moves of any size would leave",
+);
+pub(super) const PROOF: Output =
+    Output::word("proof", "how sure it is that nothing better can be made");
+pub(super) const VALID: &str = "two to eight machines; straight shafts; the least worst ratio, then the moves that are preferred";
 const PROGRAM: Source = Source::new("linear programming", "the least worst ratio", Basis::Computed);
 
 pub(super) const ALL: &[Calculation] = &[
@@ -117,34 +135,22 @@ pub(super) const ALL: &[Calculation] = &[
             OFFSET_LIMIT,
             SLOPE_LIMIT,
             PREFER,
-            Input::quantities(
-                "stock",
-                Kind::Allowance,
-                "thicknesses in stock; precut shims when left out",
-            )
-            .optional(),
-            Input::choice("units", SYSTEM_NAMES, "which precut shims").or("metric"),
-            Input::quantity("most", Kind::Count, "shims in a pack at most, 1 to 8").or("5"),
+            STOCK,
+            UNITS,
+            MOST,
         ],
-        outputs: &[
-            MOVE_UP,
-            MOVE_RIGHT,
-            RATIO_UP,
-            RATIO_RIGHT,
-            Output::value(
-                "without_steps",
-                Kind::Number,
-                "worst ratio upwards that moves of any size would leave",
-            ),
-            Output::word("proof", "how sure it is that nothing better can be made"),
-        ],
+        outputs: &[MOVE_UP, MOVE_RIGHT, RATIO_UP, RATIO_RIGHT, WITHOUT_STEPS, PROOF],
         valid: VALID,
         source: Source::new("branch and bound over whole shims", "", Basis::Computed),
         answer: whole_line,
     },
 ];
 
-fn so_many<T>(name: &'static str, all: Vec<T>, wanted: usize) -> Result<Vec<T>, ReckonError> {
+pub(super) fn so_many<T>(
+    name: &'static str,
+    all: Vec<T>,
+    wanted: usize,
+) -> Result<Vec<T>, ReckonError> {
     let found = all.len();
     let why = format!("{found} given where {wanted} are wanted");
     if found == wanted { Ok(all) } else { Err(Given::unreadable(name, why)) }
@@ -163,7 +169,7 @@ fn at_feet(
     Ok(so_many(name, all, count)?.into_iter().map(Some).collect())
 }
 
-fn machines(given: &Given) -> Result<Vec<TrainMachine>, ReckonError> {
+pub(super) fn machines(given: &Given) -> Result<Vec<TrainMachine>, ReckonError> {
     let called = given.words("machines");
     let held = given.words("held");
     if let Some(stranger) = held.iter().find(|name| !called.contains(name)) {
@@ -273,16 +279,26 @@ fn shown(length: Length) -> String {
 fn whole_line(given: &Given) -> Result<Answer, ReckonError> {
     let machines = machines(given)?;
     let couplings = couplings(given, machines.len().saturating_sub(1))?;
+    Ok(in_whole_shims(given, &machines, &couplings)?.0)
+}
+
+/// The answer in whole shims of the stock that is given, and the plan that it tells.
+pub(super) fn in_whole_shims(
+    given: &Given,
+    machines: &[TrainMachine],
+    couplings: &[TrainCoupling],
+) -> Result<(Answer, TrainPlan), ReckonError> {
     let thicknesses = given.quantities::<Length>("stock");
     let precut = tables::shims::stock(given.pick("units", &SYSTEMS)?).to_vec();
     let most = usize::try_from(given.count("most")?).unwrap_or(usize::MAX);
     let thicknesses = if thicknesses.is_empty() { precut } else { thicknesses };
     let prefer = given.pick("prefer", &PREFERENCES)?;
-    let whole = line_up_whole(&machines, &couplings, prefer, &Stock { thicknesses, most })?;
+    let whole = line_up_whole(machines, couplings, prefer, &Stock { thicknesses, most })?;
     let proof = match whole.proof {
         Proof::Best => "nothing better can be made of the stock".to_owned(),
         Proof::Within(gap) => format!("the search was given up: within {gap:.3} of the best"),
     };
     let answer = with_plan(given.answer(), &whole.plan);
-    Ok(answer.with("without_steps", whole.free.worst_ratio[0]).with("proof", proof))
+    let answer = answer.with("without_steps", whole.free.worst_ratio[0]).with("proof", proof);
+    Ok((answer, whole.plan))
 }

@@ -1,14 +1,16 @@
 //! The line-up sheet: lines, bands, limits, feet and moves.
 
+use ::lineup::dial::Dial;
 use ::lineup::growth::{PlaneGrowth, growth_line};
 use ::lineup::line::Line;
+use ::lineup::position::Observation;
 use ::lineup::tolerance::{Level, Measure};
 use ::lineup::{Estimate, Machine as Side, Plane};
 use quantities::{Kind, Length, Physical, Value};
 
 use super::super::Context;
 use super::super::lineup::{FootWork, Found, Joint as FoundJoint, Packing, foot_work};
-use super::{Feet, Joint, LineUp, Machine, View};
+use super::{Feet, Joint, LineUp, Machine, SweepCurve, View};
 
 pub(super) fn lineup(cx: &Context) -> Option<LineUp> {
     let found = cx.lineup.as_ref()?;
@@ -33,6 +35,36 @@ pub(super) fn lineup(cx: &Context) -> Option<LineUp> {
     Some(LineUp {
         machines: found.members.iter().enumerate().map(machine).collect(),
         couplings: found.joints.iter().map(|joint| coupling(cx, joint)).collect(),
+    })
+}
+
+/// Every sweep that the line-up was found from.
+pub(super) fn sweeps(cx: &Context) -> Vec<SweepCurve> {
+    let found = cx.lineup.iter().flat_map(|found| &found.joints);
+    let seen = found.flat_map(|joint| &joint.seen);
+    seen.filter_map(|seen| match &seen.observation {
+        Observation::Sweep(dial) => sweep(cx, &seen.what, dial),
+        _ => None,
+    })
+    .collect()
+}
+
+fn sweep(cx: &Context, name: &str, dial: &Dial) -> Option<SweepCurve> {
+    let circle = dial.fit().ok()?.circle;
+    let unit = Kind::Offset.unit(cx.system);
+    let shown = |si: f64| unit.from_si(si);
+    let coefficients = [circle.constant, circle.cosine, circle.sine];
+    let places = dial.all_readings().into_iter().map(|reading| reading.clock.degrees());
+    let reading = |(degrees, off): (f64, &f64)| {
+        let (sin, cos) = degrees.to_radians().sin_cos();
+        (degrees, shown(circle.constant + circle.cosine * cos + circle.sine * sin + off))
+    };
+    Some(SweepCurve {
+        name: name.to_owned(),
+        unit: unit.name(),
+        readings: places.zip(&circle.residuals).map(reading).collect(),
+        circle: coefficients.map(shown),
+        plus_minus: shown(2.0 * dial.standard_uncertainty()),
     })
 }
 

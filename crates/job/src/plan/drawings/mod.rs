@@ -21,6 +21,8 @@ pub struct Drawings {
     pub section: Option<Section>,
     /// Shaft lines, limits, feet and moves.
     pub lineup: Option<LineUp>,
+    /// Sweeps of the dials, coupling by coupling.
+    pub sweeps: Vec<SweepCurve>,
     /// One fit at each end that has anything to show.
     pub fits: Vec<FitZones>,
     /// The interference that would do at each end, and the classes beside it.
@@ -160,6 +162,22 @@ pub struct View {
     pub band: [f64; 3],
     /// Offset at x = 0 and slope; as aimed at, cold.
     pub target: [f64; 2],
+}
+
+/// A sweep of a dial with the curve `c + a·cos t + b·sin t` through it, in the unit that is named.
+/// A stem pushed in reads more; t is clockwise from 12, looking from the driver to the driven.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SweepCurve {
+    /// "motor rim, dial on the pump".
+    pub name: String,
+    /// "mm", "mil".
+    pub unit: &'static str,
+    /// Degrees and reading.
+    pub readings: Vec<(f64, f64)>,
+    /// c, a, b.
+    pub circle: [f64; 3],
+    /// ± of one reading.
+    pub plus_minus: f64,
 }
 
 /// Zones and readings of one fit, as deviations from the nominal size.
@@ -334,6 +352,7 @@ pub(super) fn drawings(cx: &Context) -> Drawings {
     Drawings {
         section: section::section(cx),
         lineup: lineup::lineup(cx),
+        sweeps: lineup::sweeps(cx),
         fits: End::BOTH.into_iter().filter_map(|end| fit::zones(cx, end)).collect(),
         windows: End::BOTH.into_iter().filter_map(|end| window::window(cx, end)).collect(),
         pressures: End::BOTH.into_iter().filter_map(|end| holding::pressure(cx, end)).collect(),

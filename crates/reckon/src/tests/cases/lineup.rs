@@ -695,6 +695,37 @@ pub(super) const CASES: &[Case] = &[
             ("proof", "nothing better can be made of the stock"),
         ],
     },
+    // Motor, gearbox held, compressor: the same truth as the plan's train of three; shims of 0.01 mm
+    // make its moves whole.
+    Case {
+        name: "train",
+        source: GEOMETRY,
+        inputs: &[
+            ("machines", "motor; gearbox; compressor"),
+            ("held", "gearbox"),
+            ("feet", "-290; -940; 200; 850; 1360; 2260 mm"),
+            ("couplings_at", "0; 1050 mm"),
+            ("dial_at_coupling", "1; 1; 2; 2"),
+            ("dial_rides_on", "driver; driven; driven; driver"),
+            ("dial_reads", "rim; rim; rim; rim"),
+            ("dial_at", "60; -60; 960; 1140 mm"),
+            ("dial_sag", "0.03; 0.03; 0.05; 0.05 mm"),
+            (
+                "readings",
+                "0; -0.35; -0.5; -0.15; 0; 0.398; 0.524; 0.126; 0; -0.69; -1.02; -0.33; 0; 0.842; \
+                 1.144; 0.302 mm",
+            ),
+            ("offset_limits", "0.1 mm"),
+            ("slope_limits", "1 mm/m"),
+            ("stock", "1; 0.5; 0.2; 0.1; 0.05; 0.02; 0.01 mm"),
+        ],
+        wants: &[
+            ("move_up", "0.43 mm; 0.82 mm; 0.00 mm; 0.00 mm; 0.82 mm; 1.63 mm"),
+            ("move_right", "-0.205 mm; -0.400 mm; 0.000 mm; 0.000 mm; -0.380 mm; -0.830 mm"),
+            ("probability", "100 %"),
+            ("proof", "nothing better can be made of the stock"),
+        ],
+    },
     Case {
         name: "gap-difference",
         source: "by hand: the driven climbs 0.5 mm/m, so the top gap of 200 mm faces is 0.10 mm narrower",
