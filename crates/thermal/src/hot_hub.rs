@@ -21,6 +21,7 @@ use quantities::{Length, Physical, Ratio, ThermodynamicTemperature, Time};
 use crate::ThermalError;
 use crate::check::{Check, Effort, difference, duration, share};
 use crate::curve::{Friction, Peak, Place, Sample, Watch, peaks};
+use crate::field::{Field, Past};
 use crate::kernel::case::Place as Where;
 use crate::kernel::march::March;
 use crate::kernel::model::Model;
@@ -81,9 +82,15 @@ pub struct Grab {
     pub curve: Vec<Sample>,
     /// The tight case, until first contact.
     pub tight: Vec<Sample>,
+    /// Temperature over the section in the likely case: a few moments up to first contact, a few
+    /// after it.
+    pub fields: Vec<Field>,
     /// How far it can be trusted as arithmetic.
     pub check: Check,
 }
+
+/// Moments that are kept as fields, as shares of the time to first contact.
+const MOMENTS: [f64; 8] = [0.0, 0.25, 0.5, 0.75, 1.0, 2.0, 5.0, 20.0];
 
 /// A day: a hub that has not grabbed or cooled by then does not.
 const LONGEST_S: f64 = 86_400.0;
@@ -171,7 +178,10 @@ impl HotHub {
         .passed()?;
         let (after, curve) = (run.after, run.curve);
         let places = peaks(&curve, &self.places);
-        Ok(Grab { asked: self.clone(), contact, clearance, after, places, curve, tight, check })
+        let moments = MOMENTS.map(|share| share * contact.likely.si()).to_vec();
+        let fields = run.past.fields(&model, moments);
+        let asked = self.clone();
+        Ok(Grab { asked, contact, clearance, after, places, curve, tight, fields, check })
     }
 
     fn setup(&self) -> Result<Setup<'_>, ThermalError> {
@@ -225,6 +235,8 @@ impl HotHub {
             return Err(ThermalError::NoClearance(Length::from_si(2.0 * start_m)));
         }
         let mut curve = vec![watch.sample(&march.now)];
+        let mut past = Past::default();
+        past.note(0.0, &march.now.temperature_k);
         let end = ticks(LONGEST_S, 1);
         loop {
             if march.now.ticks >= end {
@@ -233,12 +245,13 @@ impl HotHub {
             }
             let leg = march.advance(end).ok_or_else(|| unsolved(march.now.seconds()))?;
             curve.push(watch.sample(&leg.to));
+            past.note(leg.to.seconds(), &leg.to.temperature_k);
             let least = |nodal: &[f64]| {
                 march.case.free_gap_m(nodal).into_iter().fold(f64::INFINITY, f64::min)
             };
             if let Some(share) = leg.crossing(least) {
                 let (contact_s, contact_k) = (leg.seconds(share), leg.temperature_k(share));
-                return Ok(Run { march, curve, start_m, contact_s, contact_k });
+                return Ok(Run { march, curve, past, start_m, contact_s, contact_k });
             }
         }
     }
@@ -248,6 +261,7 @@ impl HotHub {
 struct Run<'m> {
     march: March<'m>,
     curve: Vec<Sample>,
+    past: Past,
     start_m: f64,
     contact_s: f64,
     contact_k: Vec<f64>,

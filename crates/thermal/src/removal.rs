@@ -17,6 +17,7 @@ use quantities::{Length, Physical, Ratio, ThermodynamicTemperature, Time};
 use crate::ThermalError;
 use crate::check::{Check, Effort, difference, duration, not_negative};
 use crate::curve::{Friction, Peak, Place, Pull, Sample, peaks};
+use crate::field::Field;
 use crate::heating::Heat;
 use crate::kernel::model::Model;
 use crate::profile::{Hub, Shaft};
@@ -106,6 +107,8 @@ pub struct Opening {
     pub curve: Vec<Sample>,
     /// The likely case, if heat stops the moment that it opens, from then on.
     pub stopped: Vec<Sample>,
+    /// Temperature over the section in the likely case: while heat is on, as it opens, as it shuts.
+    pub fields: Vec<Field>,
     /// How far it can be trusted as arithmetic.
     pub check: Check,
 }
@@ -191,6 +194,11 @@ impl Removal {
             steps: likely.curve.len(),
         }
         .passed()?;
+        let stop_s = self.heats.iter().map(|heat| heat.stop.si()).fold(0.0, f64::max);
+        let stop_s = stop_s.min(likely.curve.last().map_or(0.0, |sample| sample.time.si()));
+        let moments = [0.25, 0.5, 0.75, 1.0].into_iter().map(|share| share * stop_s);
+        let switches = likely.opens.into_iter().chain(likely.shuts).map(Physical::si);
+        let fields = likely.past.fields(&model, moments.chain(switches).collect());
         let opens = Bounds { low: loose.opens, likely: likely.opens, high: tight.opens };
         Ok(Opening {
             opens,
@@ -202,6 +210,7 @@ impl Removal {
             places: peaks(&likely.curve, &self.places),
             ended: likely.ended,
             check,
+            fields,
             curve: likely.curve,
             stopped: stopped.map_or_else(Vec::new, |run| run.curve),
             asked: self.clone(),

@@ -5,6 +5,7 @@ use quantities::{Length, Physical, Time};
 use super::{HotHub, LONGEST_S, Run};
 use crate::ThermalError;
 use crate::curve::{Pull, Sample, Watch, first_reach};
+use crate::field::Past;
 use crate::kernel::dense::dot;
 use crate::kernel::model::Model;
 use crate::kernel::moment::ticks;
@@ -29,6 +30,7 @@ pub struct After {
 pub(super) struct Cooled {
     pub after: After,
     pub curve: Vec<Sample>,
+    pub past: Past,
     pub energy: f64,
 }
 
@@ -40,7 +42,7 @@ pub(super) fn cool(
     run: Run,
     cold_n: f64,
 ) -> Result<Cooled, ThermalError> {
-    let Run { mut march, mut curve, contact_k, .. } = run;
+    let Run { mut march, mut curve, mut past, contact_k, .. } = run;
     let watch = Watch::new(model, asked.friction, &asked.places)?;
     let end = ticks(LONGEST_S, 1);
     let touch_k = asked.touch.si();
@@ -50,6 +52,7 @@ pub(super) fn cool(
     while march.now.ticks < end && !curve.last().is_some_and(done) {
         let leg = march.advance(end).ok_or_else(|| unsolved(march.now.seconds()))?;
         curve.push(watch.sample(&leg.to));
+        past.note(leg.to.seconds(), &leg.to.temperature_k);
     }
     let cold_k = vec![setup.surroundings.hub.temperature.si(); contact_k.len()];
     let stretch = |nodal: &[f64]| dot(&model.give.stretch_by_strain, &march.case.strain(nodal));
@@ -59,5 +62,5 @@ pub(super) fn cool(
         cold_pull: asked.friction.pull(cold_n),
         creep: Length::from_si((stretch(&contact_k) - stretch(&cold_k)).max(0.0)),
     };
-    Ok(Cooled { after, curve, energy: march.ledger.error() })
+    Ok(Cooled { after, curve, past, energy: march.ledger.error() })
 }

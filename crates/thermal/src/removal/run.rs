@@ -6,6 +6,7 @@ use super::{Hottest, Removal, Window, difference};
 use crate::ThermalError;
 use crate::check::Effort;
 use crate::curve::{Peak, Pull, Sample, Watch, first_over, hottest, peaks};
+use crate::field::Past;
 use crate::kernel::case::{Burn, Place as Where};
 use crate::kernel::growth::Curve;
 use crate::kernel::march::March;
@@ -38,6 +39,7 @@ pub(crate) struct Course<'a> {
 /// A run.
 pub(crate) struct Run {
     pub curve: Vec<Sample>,
+    pub past: Past,
     pub opens: Option<Time>,
     pub shuts: Option<Time>,
     pub energy: f64,
@@ -157,9 +159,12 @@ impl<'a> Course<'a> {
 impl Run {
     fn begin(model: &Model, sample: Sample, now: &Moment) -> Self {
         let (node, kelvin) = hottest(model, &now.temperature_k);
+        let mut past = Past::default();
+        past.note(now.seconds(), &now.temperature_k);
         Self {
             hottest: (node, kelvin, sample.time),
             curve: vec![sample],
+            past,
             opens: None,
             shuts: None,
             energy: 0.0,
@@ -175,6 +180,7 @@ impl Run {
             self.hottest = (node, kelvin, sample.time);
         }
         self.leads.push((now.seconds(), now.joint.least_m()));
+        self.past.note(now.seconds(), &now.temperature_k);
         self.curve.push(sample);
     }
 
