@@ -384,6 +384,52 @@ fn limits_are_by_whoever_gave_them() {
     assert!(whose(both).contains("as entered"));
 }
 
+/// What could have happened is said, and the readings stand.
+#[test]
+fn slips_of_place_and_unit_are_named() {
+    let base = "[machines.driver]\nname = \"motor\"\n[machines.driven]\nname = \"pump\"\n\
+        [sizes]\nspread = \"0.003 mm\"\n[sizes.driven]\nnominal = \"60 mm\"\n[sizes.driver]\nnominal = \"80 mm\"\n";
+    let said = |bore: &str| {
+        let plan = planned(&format!("{base}[sizes.driver.bore]\n{bore}"));
+        notes(&plan, Stage::Sizes)
+    };
+    let two = "1 = { at = \"10 mm\", along = \"80.012 mm\", across = \"80.014 mm\" }\n\
+        2 = { at = \"40 mm\", along = \"80.011 mm\", across = \"80.013 mm\" }\n";
+    // 3.150 in is 80.01 mm: inches read off, millimetres written.
+    let unit = said(&format!("{two}3 = {{ at = \"70 mm\", along = \"3.150 mm\" }}"));
+    assert!(
+        unit.contains("inches mixed up") && unit.contains("station 3, along the key"),
+        "{unit}"
+    );
+    // The pump's bore, written among the motor's.
+    let other = "3 = { at = \"70 mm\", along = \"60.012 mm\", across = \"60.014 mm\" }";
+    let place = said(&format!("{two}{other}"));
+    assert!(place.contains("station 3") && place.contains("suit the pump"), "{place}");
+    assert!(!said(two).contains("Read it again"));
+}
+
+#[test]
+fn bore_and_shaft_in_each_others_place_are_asked_about() {
+    let said = |bore: f64, shaft: f64| {
+        let sizes = sizes(80.0, bore, shaft);
+        notes(&planned(&format!("{sizes}[fit.driver]\nclass = \"H7/p6\"")), Stage::Sizes)
+    };
+    assert!(said(80.040, 80.012).contains("each other’s place"));
+    assert!(!said(80.012, 80.040).contains("each other’s place"));
+}
+
+/// Shigley, *Mechanical Engineering Design*, Table 7-4: a cup point of 1/2 in holds 3000 lbf; two of
+/// them on 2 in hold 500 lbf·ft.
+#[test]
+fn set_screws_hold_what_the_table_says() {
+    let plan = planned(
+        "units = \"inch\"\n[coupling.sheet.setscrew]\nsize = \"1/2\"\ncount = 2\n\
+         [sizes.driver]\nnominal = \"2 in\"\n[sizes.driver.key]\nwidth = \"0.5 in\"\nheight = \"0.5 in\"\n\
+         length = \"3 in\"",
+    );
+    near(si(&plan, "fit.driver.screw.torque") / (12.0 * PSI * 25.4e-3_f64.powi(3)), 500.0, 0.5);
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 48, ..ProptestConfig::default() })]
 

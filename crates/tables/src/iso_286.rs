@@ -243,7 +243,8 @@ pub fn tolerance(nominal: Length, grade: u8) -> Option<Length> {
     grades::width(nominal.get::<millimeter>(), grade).map(Length::new::<micrometer>)
 }
 
-fn grade_source(grade: u8) -> Source {
+/// Where the widths of a grade come from.
+pub fn grade_source(grade: u8) -> Source {
     if grades::READ.contains(&grade) {
         SOURCE
     } else if grade >= grades::FIRST_COARSE {

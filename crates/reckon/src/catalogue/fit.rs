@@ -41,8 +41,8 @@ pub(super) const ALL: &[Calculation] = &[
         name: "iso-grade",
         does: "Width of an ISO tolerance grade for a size.",
         inputs: &[Input::quantity("grade", Kind::Count, "grade, 7 for IT7"), NOMINAL],
-        outputs: &[Output::value("width", Kind::Allowance, "width of the tolerance")],
-        valid: "IT1 to IT18, to 500 mm",
+        outputs: &[Output::value("width", Kind::Allowance, "width of the tolerance"), HELD],
+        valid: "IT1 to IT18, to 500 mm; the answer says how its figure is known",
         source: iso_286::SOURCE,
         answer: grade,
     },
@@ -167,7 +167,9 @@ fn limits(given: &Given) -> Result<Answer, ReckonError> {
 fn grade(given: &Given) -> Result<Answer, ReckonError> {
     let grade = u8::try_from(given.count("grade")?).unwrap_or(u8::MAX);
     let width = iso_286::tolerance(given.quantity("nominal")?, grade);
-    Ok(given.answer().with("width", width.ok_or_else(|| not_held("that grade and size"))?))
+    let answer =
+        given.answer().with("width", width.ok_or_else(|| not_held("that grade and size"))?);
+    Ok(answer.with("source", iso_286::grade_source(grade).to_string()))
 }
 
 fn fit_limits(given: &Given) -> Result<Answer, ReckonError> {
