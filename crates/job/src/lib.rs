@@ -13,6 +13,7 @@ pub mod file;
 pub mod plan;
 mod read;
 mod sheet;
+mod site;
 
 pub use couplings::Stage;
 
@@ -25,3 +26,4 @@ pub use sheet::{
     SHEET_VERSION, SheetFile, SheetLine, blank_sheet, read_sheet, sheet_lines, sheet_schema,
     write_sheet,
 };
+pub use site::{SITE_VERSION, SiteFile, read_site, site_schema, write_site};

@@ -72,7 +72,7 @@ pub fn schema() -> serde_json::Value {
     schema.to_value()
 }
 
-fn from_problem(text: &str, problem: &Problem) -> FileError {
+pub(crate) fn from_problem(text: &str, problem: &Problem) -> FileError {
     let start = place_start(text, &problem.place);
     let mut error = at(text, start, problem.what.clone(), problem.expected.clone());
     if start.is_none() {

@@ -1,11 +1,24 @@
 //! What cannot be of a coupling: its spaces, what was seen of it, how it wore, what it runs in.
 
+use std::collections::BTreeSet;
+
 use couplings::dues::Hardship;
 use couplings::kind::common_findings;
 
 use super::Found;
 use crate::JobFile;
-use crate::file::{End, Removal};
+use crate::file::{End, Removal, Site};
+
+/// The names of all steps of one way, of every kind.
+fn steps(way: &str) -> BTreeSet<&'static str> {
+    let kinds = couplings::kinds().iter();
+    let forms = kinds.flat_map(|kind| kind.forms().iter().map(move |form| (kind, form)));
+    let steps = forms.flat_map(|(kind, form)| match way {
+        "on" => kind.install_steps(form),
+        _ => kind.removal_steps(form),
+    });
+    steps.map(|step| step.id).collect()
+}
 
 impl Found {
     pub(super) fn coupling(&mut self, file: &JobFile) {
@@ -15,6 +28,25 @@ impl Found {
         self.worn(file);
         self.hardships(&file.running.hardships);
         self.pullers(&file.removal);
+        self.site(&file.site);
+    }
+
+    fn site(&mut self, site: &Site) {
+        self.at_least_one("site.puller_margin", &site.puller_margin);
+        self.positive("site.torque_within", &site.torque_within);
+        for shim in &site.shims {
+            self.positive("site.shims", &Some(shim.clone()));
+        }
+        for puller in &site.pullers {
+            self.positive("site.pullers", &Some(puller.clone()));
+        }
+        for (way, holds) in [("on", &site.holds.on), ("off", &site.holds.off)] {
+            let known = steps(way);
+            for step in holds.keys().filter(|step| !known.contains(step.as_str())) {
+                let place = format!("site.holds.{way}.{step}");
+                self.known(&place, step, "a step", known.iter().copied());
+            }
+        }
     }
 
     fn duty(&mut self, file: &JobFile) {

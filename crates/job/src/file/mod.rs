@@ -13,6 +13,7 @@ mod inspection;
 mod key;
 mod lineup;
 mod machines;
+mod site;
 mod sizes;
 mod work;
 
@@ -39,6 +40,7 @@ pub use lineup::{
     Rises, Rough, Runout, Shift, Shims, Train, TrainLimits, TrainMachine, Turned, View, Visit,
 };
 pub use machines::{Asks, Driven, Driver, Head, Machine, Machines};
+pub use site::{Holds, Site};
 pub use sizes::{Bore, SizeEnd, Sizes, TaperedEnd};
 pub use work::{Closeup, Hold, Near, Removal, Room, Running};
 
@@ -59,6 +61,9 @@ pub struct JobFile {
     pub hubwright: u32,
     /// Number, name, works, units.
     pub job: Head,
+    /// The plant's own rules.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub site: Site,
     /// The driver, the driven machine, and what they do.
     #[serde(default, skip_serializing_if = "is_default")]
     pub machines: Machines,

@@ -7,6 +7,10 @@ use crate::file::End;
 /// Cautions before everything first, then by stage.
 pub(super) fn cautions(cx: &Context) -> Vec<Caution> {
     let mut all = vec![first(cx)];
+    if !cx.file.site.wear.is_empty() {
+        let wear = format!("Plant rule, worn by all: {}.", cx.file.site.wear.join(", "));
+        all.push(Caution { stage: None, orders: vec![wear] });
+    }
     let common = couplings::kind::common_cautions().iter();
     let own = cx.kind.map_or(&[] as &[couplings::kind::Caution], couplings::Kind::cautions);
     let told: Vec<(Stage, &str)> = common.chain(own).map(|c| (c.stage, c.text)).collect();

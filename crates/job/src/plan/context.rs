@@ -5,15 +5,18 @@ use couplings::{Form, Kind};
 use mechanics::power::Duty;
 use quantities::{Limits, Physical, System};
 
+use super::site::Ruled;
 use super::sizes::Part;
 use super::stage_builder::StageBuilder;
 use super::{Depth, closeup, fit, gap, heat, lineup, machines, removal, sizes};
 use crate::file::End;
-use crate::{Job, JobFile, Stage};
+use crate::{JobFile, Stage};
 
 /// Results in the order in which they lean on each other.
 pub(super) struct Context<'a> {
     pub file: &'a JobFile,
+    /// Stages for which this job says nothing; the plant's rules may.
+    pub untouched: &'a [Stage],
     pub system: System,
     pub depth: Depth,
     pub kind: Option<&'static dyn Kind>,
@@ -31,13 +34,14 @@ pub(super) struct Context<'a> {
 }
 
 impl<'a> Context<'a> {
-    pub fn new(job: &'a Job, system: System, depth: Depth) -> Self {
-        let file = &job.file;
+    pub fn new(ruled: &'a Ruled, system: System, depth: Depth) -> Self {
+        let file = &ruled.file;
         let kind = couplings::kind(&file.coupling.kind);
         let named = Some(file.coupling.form.as_str()).filter(|form| !form.is_empty());
         let form = kind.and_then(|kind| kind.form(named).or(kind.form(None)));
         let mut cx = Self {
             file,
+            untouched: &ruled.untouched,
             system,
             depth,
             kind,
@@ -69,7 +73,7 @@ impl<'a> Context<'a> {
     }
 
     pub fn stage(&self, stage: Stage, begun: bool) -> StageBuilder {
-        StageBuilder::new(stage, self.system, begun)
+        StageBuilder::new(stage, self.system, begun && !self.untouched.contains(&stage))
     }
 
     /// The units that the job was written in, whatever it is shown in.

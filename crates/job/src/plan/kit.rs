@@ -21,7 +21,19 @@ pub(super) fn kit<'a>(cx: &Context, steps: impl Iterator<Item = &'a Step>) -> Ve
             kit.add(need.clone(), &super::sizes::capital(&step.stage.title().to_lowercase()));
         }
     }
+    on_hand(cx, &mut kit);
     kit.items
+}
+
+/// Says of each item whether the plant has it.
+fn on_hand(cx: &Context, kit: &mut Kit) {
+    let tools: Vec<Vec<String>> = cx.file.site.tools.iter().map(|tool| words(tool)).collect();
+    for item in &mut kit.items {
+        let own = words(&item.what);
+        if tools.iter().any(|tool| within(tool, &own) || within(&own, tool)) {
+            item.why.push_str("; on hand here");
+        }
+    }
 }
 
 struct Kit {

@@ -236,6 +236,7 @@ mod lineup;
 mod machines;
 mod removal;
 mod running;
+mod site;
 mod sizes;
 mod stage_builder;
 mod steps;
@@ -263,8 +264,9 @@ pub fn plan(job: &crate::Job, system: System) -> Plan {
 
 /// The plan of a job, its texts in one system of units.
 pub fn plan_with(job: &crate::Job, system: System, depth: Depth) -> Plan {
-    let cx = Context::new(job, system, depth);
-    let stages = vec![
+    let ruled = site::ruled(&job.file);
+    let cx = Context::new(&ruled, system, depth);
+    let mut stages = vec![
         machines::stage(&cx),
         coupling::stage(&cx),
         sizes::stage(&cx),
@@ -276,6 +278,12 @@ pub fn plan_with(job: &crate::Job, system: System, depth: Depth) -> Plan {
         running::stage(&cx),
         removal::stage(&cx),
     ];
+    for (stage, says) in &ruled.said {
+        stages
+            .iter_mut()
+            .filter(|at| at.stage == *stage)
+            .for_each(|at| at.notes.push(says.clone()));
+    }
     let numbers: Vec<Number> = stages.iter().flat_map(|stage| stage.numbers.clone()).collect();
     let on = steps::steps(&cx, job, &numbers, steps::Way::On);
     let off = steps::steps(&cx, job, &numbers, steps::Way::Off);

@@ -31,7 +31,9 @@ pub(super) fn steps(cx: &Context, job: &Job, numbers: &[Number], way: Way) -> Ve
         Way::Off => kind.removal_steps(form),
     };
     let here = steps.into_iter().filter(|step| is_for(cx, step.when));
-    here.map(|step| filled(cx, job, numbers, way, &step)).collect()
+    let mut steps: Vec<Step> = here.map(|step| filled(cx, job, numbers, way, &step)).collect();
+    super::site::holds(&cx.file.site, way, &mut steps);
+    steps
 }
 
 fn is_for(cx: &Context, when: When) -> bool {

@@ -2,12 +2,14 @@
 
 use quantities::Kind;
 
-use super::{Face, Group, Row};
+use super::{Face, Group, Row, site};
 use crate::opened::Opened;
 use job::file::End;
 
 pub(super) fn groups(opened: &Opened) -> Vec<Group> {
-    vec![job(), duty(opened), machines(opened), asks(), shafts(opened), seldom()]
+    let mut groups = vec![job(), duty(opened), machines(opened), asks(), shafts(opened), seldom()];
+    groups.extend(site::groups(opened));
+    groups
 }
 
 fn job() -> Group {

@@ -16,6 +16,7 @@ mod machines;
 mod removal;
 mod running;
 mod sheet;
+mod site;
 mod sizes;
 
 use job::Stage;

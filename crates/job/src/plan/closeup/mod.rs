@@ -131,16 +131,17 @@ fn bolts(cx: &Context, out: &mut StageBuilder) {
     done(cx, out, found);
 }
 
-/// What was put on, against what was wanted: within five per cent, as torque wrenches are held to
-/// about four (ISO 6789, from memory).
+/// What was put on, against what was wanted.
 fn done(cx: &Context, out: &mut StageBuilder, found: &Tightening) {
     let Some(done) = &cx.file.closeup.torque_done else { return };
     let wanted = found.setting().si();
+    let within = super::site::torque_within(&cx.file.site);
+    let percent = Value::new(Kind::Percent, quantities::Ratio::from_si(within)).show(cx.system);
     out.number("done", "Torque put on", done.shown())
-        .second("within 5 % of what was wanted")
+        .second(format!("within {percent} of what was wanted"))
         .written(WRITTEN)
         .judged(
-            Limits::between(0.95 * wanted, 1.05 * wanted),
+            Limits::between((1.0 - within) * wanted, (1.0 + within) * wanted),
             "Slacken, and tighten again in order.",
         );
 }
