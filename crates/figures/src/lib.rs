@@ -47,6 +47,7 @@ mod svg;
 pub mod sweep;
 pub mod tightening;
 pub mod torque;
+pub mod warmth;
 pub mod window;
 
 use ink::Drawing;

@@ -73,6 +73,18 @@ pub fn torque(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
     crate::torque::draw(&fit::torque(torque), paper).ok()
 }
 
+/// Temperature of hub and shaft at one end as the hub goes on, moment by moment.
+pub fn warmth_on(plan: &Plan, end: &str, paper: Paper) -> Vec<Figure> {
+    let warmth = plan.drawings.warmth_on.iter().find(|warmth| warmth.end == end);
+    warmth.map_or_else(Vec::new, |warmth| heat::warmth(warmth, "after it is home", paper))
+}
+
+/// Temperature of hub and shaft at one end as the hub is heated off, moment by moment.
+pub fn warmth_off(plan: &Plan, end: &str, paper: Paper) -> Vec<Figure> {
+    let warmth = plan.drawings.warmth_off.iter().find(|warmth| warmth.end == end);
+    warmth.map_or_else(Vec::new, |warmth| heat::warmth(warmth, "after heat goes on", paper))
+}
+
 /// The order of tightening, and its passes.
 pub fn tightening(plan: &Plan, paper: Paper) -> Option<Figure> {
     let bolts = plan.drawings.tightening.as_ref()?;

@@ -44,6 +44,44 @@ pub(crate) fn of_stage(plan: &Plan, stage: Stage) -> Vec<Drawing> {
     }
 }
 
+/// Drawings of one thing at several moments, in order.
+pub(crate) struct Moments {
+    /// What they are called together: stays the same from answer to answer.
+    key: String,
+    moments: Vec<Drawing>,
+}
+
+/// The moments of a stage, hub by hub; only where the flow of heat was worked out.
+pub(crate) fn moments_of_stage(plan: &Plan, stage: Stage) -> Vec<Moments> {
+    let drawn = |end: &str, draw: &dyn Fn(Paper) -> Vec<Figure>| {
+        let pairs = draw(Paper::COLUMN).into_iter().zip(draw(Paper::PHONE));
+        let caption =
+            || format!("{}: lines of one temperature, cut through the middle.", hub(plan, end));
+        let moments = pairs.map(|(wide, narrow)| Drawing { wide, narrow, caption: caption() });
+        Moments { key: format!("{}-{end}", stage.key()), moments: moments.collect() }
+    };
+    let all = ENDS.map(|end| match stage {
+        Stage::Heat => drawn(end, &|paper| of_plan::warmth_on(plan, end, paper)),
+        Stage::Removal => drawn(end, &|paper| of_plan::warmth_off(plan, end, paper)),
+        _ => Moments { key: String::new(), moments: Vec::new() },
+    });
+    all.into_iter().filter(|moments| !moments.moments.is_empty()).collect()
+}
+
+/// All moments one under the other; with the script, one at a time under a slider.
+pub(crate) fn show_moments(moments: &Moments) -> Markup {
+    let last = moments.moments.len() - 1;
+    html! {
+        div.moments id={ "m-" (moments.key) } data-moments {
+            label hidden { span { "Moment" }
+                input type="range" min="0" max=(last) value=(last.min(2)) step="1"; }
+            @for drawing in &moments.moments {
+                div data-says=(drawing.wide.says) { (show(drawing)) }
+            }
+        }
+    }
+}
+
 /// The coupling as this job knows it, small.
 pub(crate) fn section(plan: &Plan) -> Option<Drawing> {
     let figure = of_plan::section(plan, Detail::Small)?;

@@ -53,6 +53,7 @@
     if (to !== stays) to.select?.();
     else if (range) to.setSelectionRange(...range);
     say(to);
+    slides();
     askLater();
   };
   const fetched = async (address, asked) => {
@@ -132,8 +133,23 @@
     if (form() && unwritten()) navigator.sendBeacon(form().action, filled(form()));
   });
 
+  // Drawings of several moments: one at a time, chosen by a slider.
+  const slide = (slider) => {
+    const shown = [...slider.closest("[data-moments]").querySelectorAll("[data-says]")];
+    shown.forEach((one, at) => { one.hidden = at !== Number(slider.value); });
+    slider.setAttribute("aria-valuetext", shown[slider.value].dataset.says);
+  };
+  const slides = () => {
+    for (const slider of document.querySelectorAll("[data-moments] input")) {
+      slider.parentElement.hidden = false;
+      slide(slider);
+    }
+  };
+  document.addEventListener("input", ({ target }) => target.matches("[data-moments] input") && slide(target));
+
   // A page that is opened stays at its head; what is typed goes to the field that waits.
   const idle = matchMedia("(pointer: fine)").matches && document.activeElement === document.body;
   if (idle) document.querySelector("[data-waits]")?.focus({ preventScroll: true });
+  slides();
   askLater();
 })();

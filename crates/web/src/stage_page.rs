@@ -112,6 +112,7 @@ fn print(shop: &Shop, opened: &Opened, stage: Stage) -> Markup {
     let here = address(opened, stage);
     html! {
         @for drawing in drawing::of_stage(&opened.plan, stage) { (drawing::show(&drawing)) }
+        @for moments in drawing::moments_of_stage(&opened.plan, stage) { (drawing::show_moments(&moments)) }
         @if matches!(stage, Stage::Heat | Stage::Removal) && opened.has_more_to_say() {
             (frame::later(&here))
         }

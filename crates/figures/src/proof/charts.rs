@@ -14,6 +14,7 @@ use crate::pressure::{self, Pressure, PressureError, Slice};
 use crate::pull::{self, Pull, Window};
 use crate::tightening::{self, Stage, Tightening, TighteningError};
 use crate::torque::{self, Needed, Torque, TorqueError};
+use crate::warmth::{self, Warmth, WarmthError};
 use crate::window::{self, Class, WindowError};
 use crate::{Figure, Paper};
 
@@ -303,6 +304,48 @@ proptest! {
         let said = texts(&figure.svg).iter().any(|text| text.starts_with("open"));
         prop_assert!(said || !free, "the answer is lost");
     }
+}
+
+proptest! {
+    #![proptest_config(cases(120))]
+    #[test]
+    fn lines_of_temperature_are_tidy(
+        bore in 20.0..300.0_f64,
+        slices in prop::collection::vec((5.0..120.0_f64, 1.1..3.0_f64), 1..4),
+        shaft in (0.0..500.0_f64, 0.0..80.0_f64),
+        hollow in prop::option::of(0.1..0.8_f64),
+        lines in prop::collection::vec(prop::collection::vec((-50.0..250.0_f64, 0.0..200.0_f64), 2..9), 0..14),
+        paper in select(PAPERS.to_vec()),
+    ) {
+        let warmth = Warmth {
+            title: "34 s after it is home".to_owned(),
+            ranges: "hub 96 to 131 °C, shaft 21 to 58 °C".to_owned(),
+            bore,
+            hollow: hollow.map_or(0.0, |share| share * bore),
+            shaft: [shaft.0, shaft.1],
+            slices: slices.iter().map(|(length, wide)| (*length, wide * bore)).collect(),
+            lines: lines.into_iter().enumerate().map(|(k, line)| ((20 * k).to_string(), line)).collect(),
+        };
+        let figure = warmth::draw(&warmth, paper).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        good(&figure, is_tidy(&warmth::drawing(&warmth, paper)))?;
+    }
+}
+
+#[test]
+fn a_hub_of_no_size_is_not_drawn() {
+    let hub = |slices| Warmth {
+        title: String::new(),
+        ranges: String::new(),
+        bore: 80.0,
+        hollow: 0.0,
+        shaft: [160.0, 0.0],
+        slices,
+        lines: vec![],
+    };
+    let refused = warmth::draw(&hub(vec![(0.0, 120.0)]), Paper::CARD);
+    assert_eq!(refused, Err(WarmthError::NoSize(0.0)));
+    assert_eq!(warmth::draw(&hub(vec![]), Paper::CARD), Err(WarmthError::NoHub));
+    assert!(warmth::draw(&hub(vec![(90.0, 120.0)]), Paper::CARD).is_ok());
 }
 
 fn example() -> Fit {

@@ -57,6 +57,13 @@ impl CardFigures {
             let drawn = of_plan::pull(plan, end, figures::Paper::CARD)?;
             Some((format!("Pull on the {name} hub while it is heated off."), drawn))
         };
+        let warmth = |(end, name): &(&str, &str)| {
+            // Half the time in hand, and first touch.
+            let drawn = of_plan::warmth_on(plan, end, figures::Paper::CARD);
+            let few = drawn.into_iter().enumerate().filter(|(at, _)| [2, 4].contains(at));
+            let caption = format!("Temperature of the {name} hub and its shaft.");
+            few.map(|(_, figure)| (caption.clone(), figure)).collect::<Vec<_>>()
+        };
         let holding = ends.iter().flat_map(|(end, name)| of_fit(plan, end, name));
         let curves = ends.iter().filter_map(closing).chain(ends.iter().filter_map(pulling));
         Self {
@@ -65,7 +72,11 @@ impl CardFigures {
             tightening: of_plan::tightening(plan, figures::Paper::CARD),
             fit: ends.iter().filter_map(fit).collect(),
             bore_map: ends.iter().filter_map(bore).collect(),
-            more: sweeps(plan).chain(holding).chain(curves).collect(),
+            more: sweeps(plan)
+                .chain(holding)
+                .chain(curves)
+                .chain(ends.iter().flat_map(warmth))
+                .collect(),
         }
     }
 

@@ -7,6 +7,7 @@ mod heat;
 mod holding;
 mod lineup;
 mod section;
+mod warmth;
 mod window;
 
 use serde::Serialize;
@@ -37,6 +38,10 @@ pub struct Drawings {
     pub closing: Vec<Closing>,
     /// Hubs heated off; only in a full plan.
     pub pulling: Vec<Pulling>,
+    /// Temperature over the section of a hub going on; only in a full plan.
+    pub warmth_on: Vec<Warmth>,
+    /// Temperature over the section of a hub coming off; only in a full plan.
+    pub warmth_off: Vec<Warmth>,
 }
 
 /// How a size is known, and so how it is drawn.
@@ -337,6 +342,37 @@ pub struct Pulling {
     pub heat_off: Option<f64>,
 }
 
+/// Temperature over the half section of a hub on its shaft, moment by moment. Millimetres, along
+/// the shaft from the hub's face towards the machine.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Warmth {
+    /// Which end.
+    pub end: &'static str,
+    /// "motor hub".
+    pub name: String,
+    /// Diameter of the joint.
+    pub bore: f64,
+    /// The shaft's own bore; zero when solid.
+    pub hollow: f64,
+    /// Shaft behind the hub, and beyond it.
+    pub shaft: [f64; 2],
+    /// Length and outside diameter of each slice of the hub.
+    pub slices: Vec<(f64, f64)>,
+    /// The moments, in order.
+    pub moments: Vec<WarmMoment>,
+}
+
+/// One moment of it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct WarmMoment {
+    /// "17 s".
+    pub at: String,
+    /// "hub 96 to 131 °C, shaft 21 to 58 °C".
+    pub says: String,
+    /// Lines of one temperature: in words, and through which points (along, from the axis).
+    pub lines: Vec<(String, Vec<(f64, f64)>)>,
+}
+
 /// While it is open.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Opens {
@@ -360,6 +396,8 @@ pub(super) fn drawings(cx: &Context) -> Drawings {
         tightening: tightening(cx),
         closing: End::BOTH.into_iter().filter_map(|end| heat::closing(cx, end)).collect(),
         pulling: End::BOTH.into_iter().filter_map(|end| heat::pulling(cx, end)).collect(),
+        warmth_on: End::BOTH.into_iter().filter_map(|end| warmth::on(cx, end)).collect(),
+        warmth_off: End::BOTH.into_iter().filter_map(|end| warmth::off(cx, end)).collect(),
     }
 }
 
