@@ -31,6 +31,7 @@ mod dimension;
 pub mod envelope;
 mod face;
 pub mod fit;
+pub mod foot_map;
 mod geometry;
 mod hatch;
 mod ink;

@@ -73,6 +73,12 @@ pub fn torque(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
     crate::torque::draw(&fit::torque(torque), paper).ok()
 }
 
+/// The feet of the machine at one end, as they were tried.
+pub fn foot_map(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
+    let map = plan.drawings.foot_maps.iter().find(|map| map.end == end)?;
+    crate::foot_map::draw(&lineup::foot_map(map), paper).ok()
+}
+
 /// Temperature of hub and shaft at one end as the hub goes on, moment by moment.
 pub fn warmth_on(plan: &Plan, end: &str, paper: Paper) -> Vec<Figure> {
     let warmth = plan.drawings.warmth_on.iter().find(|warmth| warmth.end == end);

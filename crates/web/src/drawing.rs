@@ -36,12 +36,21 @@ pub(crate) fn of_stage(plan: &Plan, stage: Stage) -> Vec<Drawing> {
             })
             .flatten()
             .collect(),
-        Stage::Lineup => lineup(plan).into_iter().chain(sweeps(plan)).collect(),
+        Stage::Lineup => {
+            let feet = ENDS.iter().filter_map(|end| foot_map(plan, end));
+            lineup(plan).into_iter().chain(sweeps(plan)).chain(feet).collect()
+        }
         Stage::Closeup => tightening(plan).into_iter().collect(),
         Stage::Heat => ENDS.iter().filter_map(|end| closing(plan, end)).collect(),
         Stage::Removal => ENDS.iter().filter_map(|end| pulling(plan, end)).collect(),
         Stage::Machines | Stage::Running => Vec::new(),
     }
+}
+
+fn foot_map(plan: &Plan, end: &str) -> Option<Drawing> {
+    let caption = "From above, the 3 o’clock side down the page: how far each foot rose as its bolt \
+                   was let go. A thick rim rose more than it may.";
+    Drawing::on(|paper| of_plan::foot_map(plan, end, paper), caption)
 }
 
 /// Drawings of one thing at several moments, in order.

@@ -3,6 +3,7 @@
 use job::plan::drawings::{self as data, View};
 use quantities::System;
 
+use crate::foot_map::{FootMap, Tried};
 use crate::lineup::{
     Band, Coupling, Foot, Line, LineUp, Machine, Move, Plate, Sight, Stands, Wedge,
 };
@@ -107,5 +108,19 @@ fn foot(data: &data::Feet) -> Foot {
         pack: stays.into_iter().chain(goes_in).collect(),
         rise: data.rise.as_ref().map(moved),
         push: data.push.as_ref().map(moved),
+    }
+}
+
+pub(super) fn foot_map(data: &job::plan::drawings::FootMap) -> FootMap {
+    let foot = |foot: &job::plan::drawings::MapFoot| Tried {
+        rise: foot.rise.clone(),
+        soft: foot.soft,
+        gaps: foot.gaps.clone(),
+    };
+    FootMap {
+        name: data.name.clone(),
+        unit: data.unit.to_owned(),
+        coupling_right: data.end == "driver",
+        planes: data.planes.iter().map(|plane| plane.feet.each_ref().map(foot)).collect(),
     }
 }

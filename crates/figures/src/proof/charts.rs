@@ -10,6 +10,7 @@ use crate::bore_map::{self, BoreMap, BoreMapError, Diameter, Station};
 use crate::clearance::{self, Clearance, Level, Moment};
 use crate::envelope::{self, Basis, Envelope, State};
 use crate::fit::{self, Direction, Fit, FitError, Outcome, Part, Reading, Zone};
+use crate::foot_map::{self, FootMap, FootMapError, Tried};
 use crate::pressure::{self, Pressure, PressureError, Slice};
 use crate::pull::{self, Pull, Window};
 use crate::tightening::{self, Stage, Tightening, TighteningError};
@@ -329,6 +330,54 @@ proptest! {
         let figure = warmth::draw(&warmth, paper).map_err(|e| TestCaseError::fail(e.to_string()))?;
         good(&figure, is_tidy(&warmth::drawing(&warmth, paper)))?;
     }
+}
+
+proptest! {
+    #![proptest_config(cases(120))]
+    #[test]
+    fn foot_maps_are_tidy(
+        planes in prop::collection::vec(prop::array::uniform2((
+            prop::option::of(-0.5..2.0_f64),
+            any::<bool>(),
+            prop::array::uniform4(prop::option::of(0.0..1.5_f64)),
+        )), 1..4),
+        coupling_right in any::<bool>(),
+        digits in 2_usize..4,
+        paper in select(PAPERS.to_vec()),
+    ) {
+        let shown = |mm: f64| format!("{mm:.digits$}").replace('-', "−");
+        let map = FootMap {
+            name: "motor".to_owned(),
+            unit: "mm".to_owned(),
+            coupling_right,
+            planes: planes.iter().map(|feet| feet.each_ref().map(|(rise, soft, gaps)| Tried {
+                rise: rise.map(shown),
+                soft: *soft,
+                gaps: gaps.map(|gap| gap.map(shown)),
+            })).collect(),
+        };
+        let figure = foot_map::draw(&map, paper).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        good(&figure, is_tidy(&foot_map::drawing(&map, paper)))?;
+        let shown = texts(&figure.svg);
+        for foot in planes.iter().flatten().filter_map(|(rise, ..)| rise.map(shown_as(digits))) {
+            prop_assert!(shown.iter().any(|text| text.starts_with(&foot)), "{foot} is lost");
+        }
+    }
+}
+
+fn shown_as(digits: usize) -> impl Fn(f64) -> String {
+    move |mm| format!("{mm:.digits$}").replace('-', "−")
+}
+
+#[test]
+fn a_machine_without_feet_has_no_map() {
+    let map = FootMap {
+        name: "motor".to_owned(),
+        unit: "mm".to_owned(),
+        coupling_right: true,
+        planes: vec![],
+    };
+    assert_eq!(foot_map::draw(&map, Paper::CARD), Err(FootMapError::Planes(0)));
 }
 
 #[test]

@@ -57,6 +57,10 @@ impl CardFigures {
             let drawn = of_plan::pull(plan, end, figures::Paper::CARD)?;
             Some((format!("Pull on the {name} hub while it is heated off."), drawn))
         };
+        let feet = |(end, name): &(&str, &str)| {
+            let drawn = of_plan::foot_map(plan, end, figures::Paper::CARD)?;
+            Some((format!("Feet of the {name} from above, as their bolts were let go."), drawn))
+        };
         let warmth = |(end, name): &(&str, &str)| {
             // Half the time in hand, and first touch.
             let drawn = of_plan::warmth_on(plan, end, figures::Paper::CARD);
@@ -73,6 +77,7 @@ impl CardFigures {
             fit: ends.iter().filter_map(fit).collect(),
             bore_map: ends.iter().filter_map(bore).collect(),
             more: sweeps(plan)
+                .chain(ends.iter().filter_map(feet))
                 .chain(holding)
                 .chain(curves)
                 .chain(ends.iter().flat_map(warmth))

@@ -3,6 +3,7 @@
 //! Only data, in SI; how it looks is for `figures`.
 
 mod fit;
+mod foot_map;
 mod heat;
 mod holding;
 mod lineup;
@@ -38,6 +39,8 @@ pub struct Drawings {
     pub closing: Vec<Closing>,
     /// Hubs heated off; only in a full plan.
     pub pulling: Vec<Pulling>,
+    /// Feet that were tried for softness, machine by machine.
+    pub foot_maps: Vec<FootMap>,
     /// Temperature over the section of a hub going on; only in a full plan.
     pub warmth_on: Vec<Warmth>,
     /// Temperature over the section of a hub coming off; only in a full plan.
@@ -342,6 +345,39 @@ pub struct Pulling {
     pub heat_off: Option<f64>,
 }
 
+/// The feet of a machine from above, next to the coupling first.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FootMap {
+    /// Which end.
+    pub end: &'static str,
+    /// The machine.
+    pub name: String,
+    /// Unit of all that is written in it.
+    pub unit: &'static str,
+    /// Its planes of feet.
+    pub planes: Vec<MapPlane>,
+}
+
+/// The feet of one plane.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct MapPlane {
+    /// "front".
+    pub name: String,
+    /// The one at 9 o'clock, the one at 3 o'clock.
+    pub feet: [MapFoot; 2],
+}
+
+/// One foot.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct MapFoot {
+    /// Its rise as its own bolt was let go.
+    pub rise: Option<String>,
+    /// True where that is more than is allowed.
+    pub soft: bool,
+    /// Gaps at its corners: front left, front right, rear left, rear right.
+    pub gaps: [Option<String>; 4],
+}
+
 /// Temperature over the half section of a hub on its shaft, moment by moment. Millimetres, along
 /// the shaft from the hub's face towards the machine.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -396,6 +432,7 @@ pub(super) fn drawings(cx: &Context) -> Drawings {
         tightening: tightening(cx),
         closing: End::BOTH.into_iter().filter_map(|end| heat::closing(cx, end)).collect(),
         pulling: End::BOTH.into_iter().filter_map(|end| heat::pulling(cx, end)).collect(),
+        foot_maps: End::BOTH.into_iter().filter_map(|end| foot_map::foot_map(cx, end)).collect(),
         warmth_on: End::BOTH.into_iter().filter_map(|end| warmth::on(cx, end)).collect(),
         warmth_off: End::BOTH.into_iter().filter_map(|end| warmth::off(cx, end)).collect(),
     }

@@ -104,7 +104,7 @@ fn feet(cx: &Context, out: &mut StageBuilder, member: &Member) {
 }
 
 /// The site's limit on the rise of a foot, or the usual one.
-fn soft_foot(cx: &Context) -> Limit {
+pub(in crate::plan) fn soft_foot(cx: &Context) -> Limit {
     let site = cx.file.lineup.limits.foot.as_ref().map(Measured::value);
     site.map_or(SOFT_FOOT, |most| Limit {
         most,

@@ -29,6 +29,7 @@ use super::{Context, StagePlan};
 use crate::Stage;
 use crate::file::End;
 
+pub(super) use before::soft_foot;
 pub(super) use bench::{Member, Stand};
 pub(super) use feet::thickness;
 pub(super) use solve::{FootWork, Moves, Packing, foot_work};
