@@ -19,6 +19,12 @@ pub fn section(plan: &Plan, detail: Detail) -> Option<Figure> {
     crate::section::draw(&section, detail).ok()
 }
 
+/// Its parts moved apart along the axis, numbered in the order of work.
+pub fn taken_apart(plan: &Plan) -> Option<Figure> {
+    let section = section::input(plan.drawings.section.as_ref()?, plan.head.system);
+    crate::section::taken_apart(&section).ok().flatten()
+}
+
 /// The line-up sheet: from the side, the bench, from above.
 pub fn lineup(plan: &Plan, paper: Paper) -> Option<Figure> {
     let lineup = lineup::input(plan.drawings.lineup.as_ref()?, plan.head.system);

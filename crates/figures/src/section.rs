@@ -21,6 +21,8 @@ use quantities::System;
 use crate::Figure;
 
 mod assembly;
+mod chain;
+mod diaphragm;
 mod disc;
 mod exploded;
 mod fasteners;
@@ -36,6 +38,7 @@ mod rigid;
 mod scale;
 mod shaft;
 mod shape;
+mod shear;
 mod sheet;
 mod small;
 
@@ -106,6 +109,15 @@ pub struct Half {
     pub key: Option<Key>,
 }
 
+/// Whether there is a cover.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Cover {
+    /// With grease in it.
+    On,
+    /// The working parts lie bare.
+    Bare,
+}
+
 /// How the flexing disc packs are arranged.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Packs {
@@ -154,6 +166,23 @@ pub enum Kind {
     Pin {
         /// Pins.
         pins: Option<u32>,
+    },
+    /// A double roller chain round two sprockets.
+    Chain {
+        /// Whether a cover holds grease round it.
+        cover: Cover,
+    },
+    /// A rubber element that is clamped to two flanges, in shear.
+    Shear {
+        /// Clamping screws of one side.
+        screws: Option<u32>,
+    },
+    /// Diaphragms, bolted by their rims.
+    Diaphragm {
+        /// One diaphragm or two.
+        packs: Packs,
+        /// Bolts of a rim.
+        bolts: Option<u32>,
     },
     /// A kind this crate has no drawing of: hubs and shafts are true, what joins them is left out.
     Other,
@@ -270,6 +299,12 @@ impl Kind {
             Self::Rigid { .. } => "Rigid flange coupling",
             Self::Jaw { .. } => "Jaw coupling",
             Self::Pin { .. } => "Pin and bush coupling",
+            Self::Chain { .. } => "Chain coupling",
+            Self::Shear { .. } => "Coupling with elastomer in shear",
+            Self::Diaphragm { packs: Packs::One, .. } => "Diaphragm coupling",
+            Self::Diaphragm { packs: Packs::Two { .. }, .. } => {
+                "Diaphragm coupling, two diaphragms and spacer"
+            }
             Self::Other => "Coupling",
         }
     }

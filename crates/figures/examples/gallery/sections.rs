@@ -1,7 +1,7 @@
 //! Couplings with invented sizes: the full data sheet, small, large and short, unequal, inch,
 //! and bores alone.
 
-use figures::section::{draw, taken_apart};
+use figures::section::{Cover, draw, taken_apart};
 
 use crate::{Detail, Dim, Figure, Half, Key, Kind, Packs, Section, System};
 
@@ -195,6 +195,19 @@ fn kinds(set: &Set) -> Vec<(&'static str, Section)> {
         ),
         ("jaw", section(None, wide(0.36), hub.map(|_| 1.8 * d), Kind::Jaw { jaws: Some(6) })),
         ("pin", section(hub, set.gap.clone(), None, Kind::Pin { pins: Some(6) })),
+        ("chain", section(hub, set.gap.clone(), set.flange, Kind::Chain { cover: Cover::On })),
+        ("chain-bare", section(hub, set.gap.clone(), None, Kind::Chain { cover: Cover::Bare })),
+        ("shear", section(hub, set.gap.clone(), None, Kind::Shear { screws: bolts })),
+        ("diaphragm", section(hub, wide(0.17), None, Kind::Diaphragm { packs: Packs::One, bolts })),
+        (
+            "diaphragms",
+            section(
+                hub,
+                wide(1.7),
+                None,
+                Kind::Diaphragm { packs: Packs::Two { flange_gap: None }, bolts },
+            ),
+        ),
         ("other", section(hub, set.gap.clone(), set.flange, Kind::Other)),
     ]
 }

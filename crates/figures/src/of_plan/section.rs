@@ -3,7 +3,7 @@
 use job::plan::drawings::{self as data, Known as DataKnown};
 use quantities::System;
 
-use crate::section::{Dim, Half, Key, Kind, Known, Packs, Section};
+use crate::section::{Cover, Dim, Half, Key, Kind, Known, Packs, Section};
 
 const MM: f64 = 1e3;
 
@@ -52,6 +52,17 @@ fn kind(data: &data::Section) -> Kind {
         }
         "disc" => Kind::Disc { packs: Packs::One, bolts },
         "rigid flange" => Kind::Rigid { bolts },
+        "roller chain" => {
+            let bare = data.form == "without cover";
+            let cover = if bare { Cover::Bare } else { Cover::On };
+            Kind::Chain { cover }
+        }
+        // A toothed sleeve and an element with a spacer have no drawing yet.
+        "elastomer in shear" if data.form == "clamped element" => Kind::Shear { screws: bolts },
+        "diaphragm" if data.spacer => {
+            Kind::Diaphragm { packs: Packs::Two { flange_gap: None }, bolts }
+        }
+        "diaphragm" => Kind::Diaphragm { packs: Packs::One, bolts },
         "jaw" => Kind::Jaw { jaws: None },
         "pin and bush" => Kind::Pin { pins: bolts },
         _ => Kind::Other,

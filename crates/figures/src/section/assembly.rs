@@ -4,7 +4,7 @@ use quantities::System;
 
 use super::shape::{Edges, Part, Shape};
 use super::{Dim, Half, Key, Kind, Known, Section, SectionError};
-use super::{disc, gear, grid, jaw, joint, other, pin, rigid, shaft};
+use super::{chain, diaphragm, disc, gear, grid, jaw, joint, other, pin, rigid, shaft, shear};
 use crate::geometry::{Point, at};
 
 /// Which half of the coupling.
@@ -78,6 +78,9 @@ pub(super) fn assemble(section: &Section, stub: f64) -> Result<Assembly<'_>, Sec
         Kind::Rigid { bolts } => rigid::build(&mut assembly, *bolts)?,
         Kind::Jaw { jaws } => jaw::build(&mut assembly, *jaws)?,
         Kind::Pin { pins } => pin::build(&mut assembly, *pins)?,
+        Kind::Chain { cover } => chain::build(&mut assembly, *cover)?,
+        Kind::Shear { screws } => shear::build(&mut assembly, *screws)?,
+        Kind::Diaphragm { packs, bolts } => diaphragm::build(&mut assembly, packs, *bolts)?,
         Kind::Other => other::build(&mut assembly)?,
     }
     Ok(assembly)

@@ -5,7 +5,7 @@
 
 use super::assembly::{Assembly, Side, assemble};
 use super::shape::{Part, Shape, View};
-use super::{Kind, Section, SectionError};
+use super::{Cover, Kind, Section, SectionError};
 use crate::axis::real;
 use crate::geometry::{Point, at};
 use crate::ink::{
@@ -66,6 +66,81 @@ const RIGID: [Group; 4] = [
     ("shaft, key", 1, &['A', 'K'], R),
 ];
 
+const GRID: [Group; 8] = [
+    ("shaft, key", 1, &['A', 'K'], L),
+    ("seal", 2, &['F'], L),
+    ("hub", 3, &['B'], L),
+    ("grid", 4, &['D'], None),
+    ("cover", 5, &['E', 'J'], None),
+    ("hub", 3, &['C'], R),
+    ("seal", 2, &['F'], R),
+    ("shaft, key", 1, &['A', 'K'], R),
+];
+
+const COVERED_CHAIN: [Group; 8] = [
+    ("shaft, key", 1, &['A', 'K'], L),
+    ("seal", 2, &['F'], L),
+    ("hub", 3, &['B'], L),
+    ("chain", 4, &['D'], None),
+    ("cover", 5, &['E'], None),
+    ("hub", 3, &['C'], R),
+    ("seal", 2, &['F'], R),
+    ("shaft, key", 1, &['A', 'K'], R),
+];
+
+const BARE_CHAIN: [Group; 5] = [
+    ("shaft, key", 1, &['A', 'K'], L),
+    ("hub", 2, &['B'], L),
+    ("chain", 3, &['D'], None),
+    ("hub", 2, &['C'], R),
+    ("shaft, key", 1, &['A', 'K'], R),
+];
+
+const JAW: [Group; 5] = [
+    ("shaft, key", 1, &['A', 'K'], L),
+    ("hub", 2, &['B'], L),
+    ("element", 3, &['D'], None),
+    ("hub", 2, &['C'], R),
+    ("shaft, key", 1, &['A', 'K'], R),
+];
+
+const PIN: [Group; 6] = [
+    ("shaft, key", 1, &['A', 'K'], L),
+    ("hub", 2, &['B'], L),
+    ("pins", 4, &['H'], None),
+    ("bushes", 3, &['D'], None),
+    ("hub", 2, &['C'], R),
+    ("shaft, key", 1, &['A', 'K'], R),
+];
+
+const SHEAR: [Group; 7] = [
+    ("shaft, key", 1, &['A', 'K'], L),
+    ("hub", 2, &['B'], L),
+    ("ring", 3, &['W'], L),
+    ("element", 4, &['D'], None),
+    ("ring", 3, &['W'], R),
+    ("hub", 2, &['C'], R),
+    ("shaft, key", 1, &['A', 'K'], R),
+];
+
+const ONE_DIAPHRAGM: [Group; 5] = [
+    ("shaft, key", 1, &['A', 'K'], L),
+    ("hub", 2, &['B'], L),
+    ("diaphragm", 3, &['D'], L),
+    ("hub", 2, &['C'], R),
+    ("shaft, key", 1, &['A', 'K'], R),
+];
+
+const TWO_DIAPHRAGMS: [Group; 7] = [
+    ("shaft, key", 1, &['A', 'K'], L),
+    ("hub", 2, &['B'], L),
+    ("diaphragm", 3, &['D'], L),
+    ("spacer", 3, &['E'], None),
+    ("diaphragm", 3, &['D'], R),
+    ("hub", 2, &['C'], R),
+    ("shaft, key", 1, &['A', 'K'], R),
+];
+
 /// The kinds that have such a picture, and what in it the bolt stands over.
 fn groups(kind: &Kind) -> Option<(&'static [Group], usize)> {
     match kind {
@@ -73,7 +148,15 @@ fn groups(kind: &Kind) -> Option<(&'static [Group], usize)> {
         Kind::Disc { packs: super::Packs::One, .. } => Some((&ONE_PACK, 2)),
         Kind::Disc { .. } => Some((&TWO_PACKS, 2)),
         Kind::Rigid { .. } => Some((&RIGID, 1)),
-        _ => None,
+        Kind::Grid { .. } => Some((&GRID, 4)),
+        Kind::Chain { cover: Cover::On } => Some((&COVERED_CHAIN, 4)),
+        Kind::Chain { cover: Cover::Bare } => Some((&BARE_CHAIN, 2)),
+        Kind::Jaw { .. } => Some((&JAW, 2)),
+        Kind::Pin { .. } => Some((&PIN, 2)),
+        Kind::Shear { .. } => Some((&SHEAR, 3)),
+        Kind::Diaphragm { packs: super::Packs::One, .. } => Some((&ONE_DIAPHRAGM, 2)),
+        Kind::Diaphragm { .. } => Some((&TWO_DIAPHRAGMS, 2)),
+        Kind::Other => None,
     }
 }
 
@@ -176,7 +259,11 @@ fn bolt(drawing: &mut Drawing, a: &Assembly, (x, top): (f64, f64), scale: f64, o
     upright(drawing, x, y + half + 1.5, top - 1.0, Stroke::of(THIN).dash("1 1").under());
     let place = at(x + (right - left) / 2.0 * scale + 8.0, y);
     number(drawing, order, place);
-    drawing.text(&Words::new("bolts and nuts", NOTE), place.plus(CIRCLE + 1.8, 0.0), Anchor::Start);
+    let name = match a.section.kind {
+        Kind::Shear { .. } => "screws",
+        _ => "bolts and nuts",
+    };
+    drawing.text(&Words::new(name, NOTE), place.plus(CIRCLE + 1.8, 0.0), Anchor::Start);
 }
 
 fn number(drawing: &mut Drawing, order: usize, place: Point) {

@@ -47,9 +47,13 @@ pub(super) fn build(a: &mut Assembly, jaws: Option<u32>) -> Result<(), SectionEr
         'D',
         "elastomer element",
         inside,
-        element(hub, inner, low, (g, slack), jaws.unwrap_or(6)),
+        vec![
+            Shape::elastomer(block((-g + slack, low), (g - slack, 0.98 * inner))),
+            Shape::elastomer(block((-g, 0.0), (g, -0.97 * hub))),
+        ],
     );
-    a.part('J', format!("jaw of B{}", count(jaws)), at(0.0, f64::midpoint(inner, hub)), vec![]);
+    let jaw = at(0.0, f64::midpoint(inner, hub));
+    a.part('J', format!("jaw of B{}", count(jaws)), jaw, blocks(hub, (g, slack), jaws));
     a.keys(0.0);
     a.write_outside(hub, g);
     Ok(())
@@ -59,12 +63,10 @@ fn count(jaws: Option<u32>) -> String {
     jaws.map_or(String::new(), |jaws| format!(" ({jaws})"))
 }
 
-fn element(hub: f64, inner: f64, low: f64, (g, slack): (f64, f64), jaws: u32) -> Vec<Shape> {
-    let mut shapes = vec![
-        Shape::elastomer(block((-g + slack, low), (g - slack, 0.98 * inner))),
-        Shape::elastomer(block((-g, 0.0), (g, -0.97 * hub))),
-    ];
-    let pitch = PI / f64::from(jaws.clamp(2, 12));
+/// The jaws of both hubs seen from outside, below the axis.
+fn blocks(hub: f64, (g, slack): (f64, f64), jaws: Option<u32>) -> Vec<Shape> {
+    let mut shapes = Vec::new();
+    let pitch = PI / f64::from(jaws.unwrap_or(6).clamp(2, 12));
     let width = 0.62 * pitch;
     let mut sign = -1.0;
     let mut middle = 0.0;

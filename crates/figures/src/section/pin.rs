@@ -40,12 +40,11 @@ pub(super) fn build(a: &mut Assembly, pins: Option<u32>) -> Result<(), SectionEr
     a.shafts(0.0);
     flanges(a, &b);
     let bush_inside = at(b.face + 0.6 * b.thick[1], b.circle + 0.8 * b.bush);
-    let mut shapes = bush(&b);
-    shapes.extend(pin(&b));
+    a.part('D', counted("elastomer bush", pins), bush_inside, bush(&b));
+    let mut shapes = pin(&b);
     shapes.extend(below(&b, pins.unwrap_or(6)));
-    a.part('D', counted("elastomer bush", pins), bush_inside, shapes);
     let pin_inside = at(-b.face - 0.5 * b.thick[0], b.circle);
-    a.part('H', counted("pin with nut", pins), pin_inside, vec![]);
+    a.part('H', counted("pin with nut", pins), pin_inside, shapes);
     a.keys(0.0);
     a.write_hubs(b.hubs);
     a.write_outside(b.flange, b.face + b.thick[1]);

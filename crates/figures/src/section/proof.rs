@@ -105,8 +105,17 @@ fn all_kinds(p: &Proportions) -> Vec<Section> {
         section(p, 0.0, Kind::Rigid { bolts }),
         section(p, 0.25 + p.gap, Kind::Jaw { jaws: bolts }),
         section(p, p.gap, Kind::Pin { pins: bolts }),
+        section(p, p.gap, Kind::Chain { cover: Cover::On }),
+        section(p, p.gap, Kind::Chain { cover: Cover::Bare }),
+        section(p, p.gap, Kind::Shear { screws: bolts }),
+        section(p, 0.1 + p.gap, Kind::Diaphragm { packs: Packs::One, bolts }),
+        section(p, 0.7 + 20.0 * p.gap, two_diaphragms(bolts)),
         section(p, p.gap, Kind::Other),
     ]
+}
+
+fn two_diaphragms(bolts: Option<u32>) -> Kind {
+    Kind::Diaphragm { packs: Packs::Two { flange_gap: None }, bolts }
 }
 
 proptest! {

@@ -75,6 +75,8 @@ pub struct Size {
 pub struct Section {
     /// Name of the kind.
     pub kind: String,
+    /// How it is built: one of the kind's forms.
+    pub form: String,
     /// True when a spacer stands between the hubs.
     pub spacer: bool,
     /// Driver's half, then the driven one.

@@ -1,7 +1,7 @@
 //! The coupling in half section: what is measured, what the sheet says, what is assumed.
 
 use couplings::gap::target;
-use couplings::kind::Spacer;
+use couplings::kind::{Sliding, Spacer};
 use quantities::{Kind, Length, Measured, Physical, Value};
 
 use super::super::Context;
@@ -26,10 +26,14 @@ pub(super) fn section(cx: &Context) -> Option<Section> {
         .filter_map(|end| cx.file.coupling.hub(end).flange_outside.as_ref().map(Measured::value));
     let widest = flange.reduce(|a, b| if a > b { a } else { b });
     let outside = given(&sheet.sizes.flange_outside).or_else(|| {
-        widest.filter(|_| !is_geared(kind.name())).map(|d| size(cx, d, Kind::Length, Known::Given))
+        // The ring of teeth on a hub lies inside its sleeve: it is not the outside.
+        widest
+            .filter(|_| kind.teeth_slide() == Sliding::No)
+            .map(|d| size(cx, d, Kind::Length, Known::Given))
     });
     Some(Section {
         kind: kind.name().to_owned(),
+        form: form.name.to_owned(),
         spacer: form.spacer == Spacer::With,
         halves,
         gap: gap(cx, bore),
@@ -37,11 +41,6 @@ pub(super) fn section(cx: &Context) -> Option<Section> {
         bolts: sheet.bolts.count.map(|count| count.0),
         pack: given(&sheet.sizes.pack_thickness),
     })
-}
-
-/// The ring on a gear hub lies inside its sleeve: it is not the outside.
-fn is_geared(kind: &str) -> bool {
-    kind == "gear"
 }
 
 fn half(cx: &Context, end: End) -> Option<Half> {
