@@ -14,6 +14,7 @@ pub use crate::character::{Character, Gives};
 pub use crate::duty::{Duty, Load, Need, Reason, Speaks};
 pub use crate::findings::common_findings;
 pub use crate::forgives::{Forgives, Play, Shock, Twist};
+use crate::service::ServiceFactor;
 use crate::step::Step;
 pub use crate::wear::Measure;
 
@@ -88,6 +89,11 @@ pub trait Kind: Sync {
     /// Whether teeth slide in teeth as it takes misalignment, at the pitch diameter of the sheet.
     fn teeth_slide(&self) -> Sliding {
         Sliding::No
+    }
+
+    /// The least service factor that API 671 asks for in special-purpose trains, if it has one.
+    fn least_in_special_trains(&self) -> Option<ServiceFactor> {
+        None
     }
 
     /// How many circles of flange, cover or pack bolts it has, each with as many as the sheet says.

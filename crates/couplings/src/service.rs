@@ -143,18 +143,18 @@ fn drivers_like(sort: &str) -> Vec<Driver> {
 /// Metallic flexing element: a filled data sheet of API 671, 4th ed. Gear: from memory, to be
 /// confirmed.
 pub fn least_in_special_trains(kind: &str) -> Option<ServiceFactor> {
-    match kind {
-        "disc" | "diaphragm" => Some(ServiceFactor {
-            factor: table::SPECIAL_PURPOSE_FLEXING,
-            source: table::SPECIAL_PURPOSE,
-        }),
-        "gear" => Some(ServiceFactor {
-            factor: table::SPECIAL_PURPOSE_GEAR,
-            source: Source::new("API Std 671", "gear, to be confirmed", Basis::Memory),
-        }),
-        _ => None,
-    }
+    crate::kind(kind)?.least_in_special_trains()
 }
+
+/// For kinds with a metallic flexing element.
+pub(crate) const FLEXING_IN_SPECIAL_TRAINS: ServiceFactor =
+    ServiceFactor { factor: table::SPECIAL_PURPOSE_FLEXING, source: table::SPECIAL_PURPOSE };
+
+/// For gear couplings.
+pub(crate) const GEAR_IN_SPECIAL_TRAINS: ServiceFactor = ServiceFactor {
+    factor: table::SPECIAL_PURPOSE_GEAR,
+    source: Source::new("API Std 671", "gear, to be confirmed", Basis::Memory),
+};
 
 #[cfg(test)]
 mod tests {

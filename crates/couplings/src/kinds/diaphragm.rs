@@ -7,6 +7,7 @@ use crate::kind::{
     Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
     Gives, GoesBack, Kind, Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
 };
+use crate::service::{FLEXING_IN_SPECIAL_TRAINS, ServiceFactor};
 use crate::step::{Stage, Step};
 use crate::steps;
 
@@ -232,6 +233,10 @@ impl Kind for Diaphragm {
 
     fn findings(&self) -> &'static [Finding] {
         &FINDINGS
+    }
+
+    fn least_in_special_trains(&self) -> Option<ServiceFactor> {
+        Some(FLEXING_IN_SPECIAL_TRAINS)
     }
 
     fn suits(&self, duty: &Duty) -> Vec<Reason> {

@@ -8,6 +8,7 @@ use crate::kind::{
     Gives, GoesBack, Kind, Lubrication, Measure, Part, Planes, Play, Reason, Shock, Spacer, Turn,
     Twist,
 };
+use crate::service::{FLEXING_IN_SPECIAL_TRAINS, ServiceFactor};
 use crate::step::{Stage, Step};
 use crate::steps;
 
@@ -247,6 +248,10 @@ impl Kind for Disc {
 
     fn findings(&self) -> &'static [Finding] {
         &FINDINGS
+    }
+
+    fn least_in_special_trains(&self) -> Option<ServiceFactor> {
+        Some(FLEXING_IN_SPECIAL_TRAINS)
     }
 
     fn wears(&self) -> &'static [Measure] {

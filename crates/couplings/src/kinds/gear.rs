@@ -8,6 +8,7 @@ use crate::kind::{
     Gives, GoesBack, Kind, Lubrication, Measure, Part, Planes, Play, Reason, Shock, Sliding,
     Spacer, Turn, Twist,
 };
+use crate::service::{GEAR_IN_SPECIAL_TRAINS, ServiceFactor};
 use crate::step::{Stage, Step, When};
 use crate::steps;
 
@@ -284,6 +285,10 @@ impl Kind for Gear {
 
     fn teeth_slide(&self) -> Sliding {
         Sliding::Yes
+    }
+
+    fn least_in_special_trains(&self) -> Option<ServiceFactor> {
+        Some(GEAR_IN_SPECIAL_TRAINS)
     }
 
     fn wears(&self) -> &'static [Measure] {
