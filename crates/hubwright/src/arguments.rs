@@ -31,11 +31,16 @@ pub enum Command {
     Reckon(Reckon),
     /// Takes the maker's sheet out of a job, puts one in, or begins one.
     Sheet(Sheet),
+    /// Takes the plant's rules out of a job, or puts them into one.
+    Rules(Rules),
     /// Prints the JSON Schema of a job file, for editors.
     Schema {
         /// That of a maker's sheet instead.
         #[arg(long)]
         sheet: bool,
+        /// That of the plant's rules instead.
+        #[arg(long, conflicts_with = "sheet")]
+        rules: bool,
     },
     /// Prints completions for a shell.
     Completions {
@@ -102,6 +107,16 @@ pub struct Sheet {
     /// Print every figure in words, and what the sheet is silent on.
     #[arg(long, conflicts_with_all = ["blank", "into"])]
     pub read: bool,
+}
+
+/// The plant's rules.
+#[derive(Debug, Args)]
+pub struct Rules {
+    /// A job file, whose plant rules are printed as a file of their own, or such rules.
+    pub file: PathBuf,
+    /// Print the job in this file with the rules in it, in place of those that it had.
+    #[arg(long, value_name = "JOB.toml")]
+    pub into: Option<PathBuf>,
 }
 
 /// The pages.

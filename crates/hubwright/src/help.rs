@@ -3,14 +3,14 @@
 use std::io::Write;
 
 use clap::CommandFactory;
+use serde_json::Value as Json;
 
 use crate::Failure;
 use crate::arguments::Arguments;
 
-/// The JSON Schema of a job file, or of a sheet.
-pub fn schema(sheet: bool) -> Result<(), Failure> {
-    let schema = if sheet { job::sheet_schema() } else { job::schema() };
-    let schema = serde_json::to_string_pretty(&schema);
+/// A JSON Schema: of a job file, of a sheet, of the plant's rules.
+pub fn schema(schema: &Json) -> Result<(), Failure> {
+    let schema = serde_json::to_string_pretty(schema);
     println!("{}", schema.map_err(|error| Failure::Refused(error.to_string()))?);
     Ok(())
 }

@@ -13,6 +13,7 @@ mod card;
 mod help;
 mod plan;
 mod reckon;
+mod rules;
 mod serve;
 mod sheet;
 mod terminal;
@@ -38,7 +39,10 @@ fn main() -> ExitCode {
         Command::Serve(asked) => serve::run(&asked),
         Command::Reckon(asked) => reckon::run(&asked),
         Command::Sheet(asked) => sheet::run(&asked),
-        Command::Schema { sheet } => help::schema(sheet),
+        Command::Rules(asked) => rules::run(&asked),
+        Command::Schema { sheet: true, .. } => help::schema(&job::sheet_schema()),
+        Command::Schema { rules: true, .. } => help::schema(&job::site_schema()),
+        Command::Schema { .. } => help::schema(&job::schema()),
         Command::Completions { shell } => help::completions(shell),
         Command::Man => help::man(),
     };

@@ -47,6 +47,11 @@ pub fn read_text(path: &Path, text: &str) -> Result<JobFile, Failure> {
     job::read(text).map_err(|errors| wrong(path, &errors))
 }
 
+/// Whether a text bears this version mark.
+pub fn is_marked(text: &str, mark: &str) -> bool {
+    text.lines().any(|line| line.trim_start().starts_with(mark))
+}
+
 /// What is wrong with a file, and where.
 pub fn wrong(path: &Path, errors: &[FileError]) -> Failure {
     let said: Vec<String> =

@@ -43,7 +43,7 @@ fn blank(kind: &str, form: &str) -> Result<String, Failure> {
 /// The sheet in a file, which is one or is a job with one.
 fn read(path: &Path) -> Result<SheetFile, Failure> {
     let text = plan::text_of(path)?;
-    if !text.lines().any(|line| line.trim_start().starts_with("hubwright_sheet")) {
+    if !plan::is_marked(&text, "hubwright_sheet") {
         return Ok(SheetFile::of(&plan::read_text(path, &text)?));
     }
     job::read_sheet(&text).map_err(|errors| plan::wrong(path, &errors))

@@ -130,12 +130,29 @@ fn a_sheet_goes_from_job_to_job() {
     assert_eq!(call(&["sheet"], "").code, Some(2));
 }
 
+#[test]
+fn the_plants_rules_go_from_job_to_job() {
+    let rules = call(&["rules", PUMP], "");
+    assert_eq!(rules.code, Some(0), "{}", rules.err);
+    let read = job::read_site(rules.text()).unwrap();
+    assert!(read.site.torque_within.is_some(), "the pump's job has rules: {}", rules.text());
+    let into = call(&["rules", "-", "--into", "demo/drum-line-shaft.toml"], rules.text());
+    let into = job::read(into.text()).unwrap();
+    assert_eq!((into.coupling.kind.as_str(), &into.site), ("rigid flange", &read.site));
+    assert_eq!(call(&["rules", "-"], rules.text()).text(), rules.text());
+    let wrong = call(&["rules", "-"], "hubwright_site = 1\n[site]\ntorque_witin = \"2 %\"\n");
+    assert_eq!(wrong.code, Some(1));
+    assert!(wrong.err.contains("torque_within") && wrong.err.contains("line 3"), "{}", wrong.err);
+    assert_eq!(call(&["rules"], "").code, Some(2));
+}
+
 /// The schemas that editors are given are those that the program reads by.
 #[test]
 fn the_published_schemas_are_up_to_date() {
     for (arguments, published) in [
         (&["schema"][..], "docs/job.schema.json"),
         (&["schema", "--sheet"][..], "docs/sheet.schema.json"),
+        (&["schema", "--rules"][..], "docs/rules.schema.json"),
     ] {
         let stands = std::fs::read_to_string(project().join(published)).unwrap();
         let now = call(arguments, "");

@@ -9,8 +9,8 @@ use tokio::net::TcpListener;
 use tower_http::compression::CompressionLayer;
 
 use crate::{
-    PageError, Shop, api, assets, card, guard, hand, job_page, jobs, reckon_page, sheet_page,
-    stage_page, steps,
+    PageError, Shop, api, assets, card, guard, hand, job_page, jobs, reckon_page, rules_page,
+    sheet_page, stage_page, steps,
 };
 
 /// The largest form or job file that is taken, bytes.
@@ -28,8 +28,10 @@ pub fn app(shop: Shop) -> Router {
         .route("/jobs/{id}/drawing", get(job_page::drawing))
         .route("/jobs/{id}/card.pdf", get(card::pdf))
         .route("/jobs/{id}/job.toml", get(card::file))
-        .route("/jobs/{id}/sheet", get(sheet_page::show).post(sheet_page::take_over))
+        .route("/jobs/{id}/sheet", get(sheet_page::show).post(sheet_page::take))
         .route("/jobs/{id}/sheet.toml", get(sheet_page::file))
+        .route("/jobs/{id}/rules", get(rules_page::show).post(rules_page::take))
+        .route("/jobs/{id}/rules.toml", get(rules_page::file))
         .route("/jobs/{id}/{stage}", get(stage_page::show).post(stage_page::enter))
         .route("/reckon", get(reckon_page::list))
         .route("/reckon/{name}", get(reckon_page::show))

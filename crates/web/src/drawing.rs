@@ -104,6 +104,11 @@ pub(crate) fn whole_section(plan: &Plan) -> Option<Figure> {
     of_plan::section(plan, Detail::Full)
 }
 
+/// Its parts moved apart, for the same page.
+pub(crate) fn taken_apart(plan: &Plan) -> Option<Figure> {
+    of_plan::taken_apart(plan)
+}
+
 /// "Motor hub": the hub at one end.
 fn hub(plan: &Plan, end: &str) -> String {
     let name = if end == "driver" { &plan.head.driver } else { &plan.head.driven };

@@ -95,6 +95,7 @@ fn papers(opened: &Opened) -> Markup {
             }
             a.button.quiet href={ (job) "/drawing" } { "Drawing" }
             a.button.quiet href={ (job) "/sheet" } { "Maker’s sheet" }
+            a.button.quiet href={ (job) "/rules" } { "Plant rules" }
             a.button.quiet href={ (job) "/job.toml" } { "Job file" }
         }
     }
@@ -117,6 +118,12 @@ pub(crate) async fn drawing(
                 @match drawing::whole_section(&opened.plan) {
                     Some(figure) => (drawing::show_whole(&figure)),
                     None => p.advice { "Nothing can be drawn yet: choose the kind and enter the sizes." },
+                }
+                @if let Some(figure) = drawing::taken_apart(&opened.plan) {
+                    section id="taken-apart" {
+                        div.h { h2 { "Taken apart" } small { "numbers give the order of the work" } }
+                        (drawing::show_whole(&figure))
+                    }
                 }
                 p { a.on href={ "/jobs/" (id) "/coupling" } { "Back to the coupling" } }
             }

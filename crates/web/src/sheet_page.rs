@@ -7,13 +7,13 @@ use axum::response::{IntoResponse, Redirect, Response};
 use job::{SheetFile, SheetLine};
 use maud::{Markup, html};
 use records::JobId;
-use serde::Deserialize;
 
 use crate::card::file_name;
 use crate::frame::{Cover, Part, answer};
 use crate::hand::Hand;
 use crate::head::head;
 use crate::opened::Opened;
+use crate::take_over::{self, Offer};
 use crate::{PageError, Shop, write};
 
 /// The page.
@@ -24,7 +24,7 @@ pub(crate) async fn show(
     part: Part,
 ) -> Result<Response, PageError> {
     let opened = shop.open(id, hand.units).await?;
-    let others = others(&shop, id).await?;
+    let others = take_over::others(&shop, id, called).await?;
     let here = format!("/jobs/{id}/sheet");
     let cover = Cover { hand: &hand, system: opened.system, here: &here };
     let title = format!("Maker’s sheet · {}", opened.title());
@@ -44,18 +44,8 @@ pub(crate) async fn file(
     Ok(([(CONTENT_TYPE, "application/toml".to_owned()), (CONTENT_DISPOSITION, named)], toml))
 }
 
-/// Where a sheet is to come from.
-#[derive(Deserialize)]
-pub(crate) struct Offer {
-    /// Another job of this book.
-    job: Option<JobId>,
-    /// The text of a sheet's file.
-    #[serde(default)]
-    text: String,
-}
-
 /// Puts a sheet into the job: an entry for each figure that it did not have.
-pub(crate) async fn take_over(
+pub(crate) async fn take(
     State(shop): State<Shop>,
     Path(id): Path<JobId>,
     hand: Hand,
@@ -64,29 +54,19 @@ pub(crate) async fn take_over(
     let opened = shop.open(id, hand.units).await?;
     let sheet = match offer.job {
         Some(other) => SheetFile::of(&shop.open(other, None).await?.job.file),
-        None => job::read_sheet(&offer.text).map_err(|errors| {
-            let said: Vec<String> = errors.iter().map(ToString::to_string).collect();
-            PageError::Unreadable(format!("the sheet cannot be read: {}", said.join("; ")))
-        })?,
+        None => job::read_sheet(&offer.text)
+            .map_err(|errors| take_over::unreadable("the sheet", &errors))?,
     };
     Box::pin(write::put_in(&shop, &opened, &hand, sheet.acts())).await?;
     Ok(Redirect::to(&format!("/jobs/{id}/sheet")))
 }
 
-/// The other jobs that have a sheet: which, and what their sheet is called.
-async fn others(shop: &Shop, id: JobId) -> Result<Vec<(JobId, String)>, PageError> {
-    let mut others = Vec::new();
-    for (other, _) in shop.records().lengths().await?.into_iter().filter(|(other, _)| *other != id)
-    {
-        let opened = shop.open(other, None).await?;
-        let sheet = SheetFile::of(&opened.job.file);
-        if sheet.sheet != SheetFile::default().sheet {
-            let words = [opened.title(), &sheet.kind, &sheet.name];
-            let words: Vec<&str> = words.into_iter().filter(|one| !one.is_empty()).collect();
-            others.push((other, words.join(", ")));
-        }
-    }
-    Ok(others)
+/// What the sheet of a job is called, if it has one.
+fn called(opened: &Opened) -> Option<String> {
+    let sheet = SheetFile::of(&opened.job.file);
+    let words = [opened.title(), &sheet.kind, &sheet.name];
+    let words: Vec<&str> = words.into_iter().filter(|one| !one.is_empty()).collect();
+    (sheet.sheet != SheetFile::default().sheet).then(|| words.join(", "))
 }
 
 fn book(opened: &Opened, others: &[(JobId, String)]) -> Markup {
@@ -112,7 +92,7 @@ fn book(opened: &Opened, others: &[(JobId, String)]) -> Markup {
                             }
                         }
                     }
-                    div.right { (keep(opened, &said)) (take(opened, others)) }
+                    div.right { (keep(opened, &said)) (to_take(opened, others)) }
                 }
             }
         }
@@ -152,23 +132,12 @@ fn keep(opened: &Opened, said: &[SheetLine]) -> Markup {
     }
 }
 
-fn take(opened: &Opened, others: &[(JobId, String)]) -> Markup {
+fn to_take(opened: &Opened, others: &[(JobId, String)]) -> Markup {
     let here = format!("/jobs/{}/sheet", opened.id);
     html! {
         section {
             div.h { h2 { "To take over" } small { "one entry a figure, in place of what stands" } }
-            @if !others.is_empty() {
-                form.take method="post" action=(here) {
-                    label { span { "From another job of this book" }
-                        select name="job" { @for (id, words) in others { option value=(id) { (words) } } } }
-                    button.button.quiet type="submit" { "Take this one" }
-                }
-            }
-            form.take method="post" action=(here) {
-                label { span { "From a file: its text" }
-                    textarea name="text" rows="6" required placeholder="hubwright_sheet = 1" {} }
-                button.button.quiet type="submit" { "Take this text" }
-            }
+            (take_over::forms(&here, others, "hubwright_sheet = 1"))
         }
     }
 }

@@ -84,7 +84,13 @@ pub(crate) async fn put_in(
     acts: Vec<Act>,
 ) -> Result<(), PageError> {
     let (mut book, mut job) = (opened.book.clone(), opened.job.clone());
-    let differs = |place: &str, value: &Written| opened.text_at(place) != value.shown();
+    let differs = |place: &str, value: &Written| {
+        let now = match value {
+            Written::List(texts) => texts.join(BETWEEN),
+            Written::Text(_) | Written::Flag(_) => value.shown(),
+        };
+        opened.text_at(place) != now
+    };
     let acts = acts.into_iter().filter_map(|act| match act {
         Act::Write { place, value } if differs(&place, &value) => {
             Some(match standing(&opened.job, &place) {

@@ -523,6 +523,39 @@ async fn a_sheet_is_taken_over_from_another_job_or_from_a_file() {
 }
 
 #[tokio::test]
+async fn plant_rules_are_taken_over_from_another_job_or_from_a_file() {
+    let (held, from) = held_pump().await;
+    let new = held.records.create("Spare pump", "T.B.").await.unwrap();
+    let rules = |id: JobId| format!("/jobs/{id}/rules");
+    let text = "hubwright_site = 1\n[site]\nrules = \"works rules 12\"\nheat_allowed = false\n\
+                shims = [\"0.1 mm\", \"1 mm\"]\nlimits = { foot = \"0.02 mm\" }\n\
+                [site.holds.on]\ntorque = \"The foreman sees the wrench.\"\n";
+    ask(&held, post(&rules(from), &[("text", text)])).await;
+    let kept = ask(&held, get(&format!("{}.toml", rules(from)))).await;
+    let read = job::read_site(&kept.body).unwrap();
+    assert_eq!(read, job::read_site(text).unwrap());
+    let page = ask(&held, get(&rules(new))).await.body;
+    assert!(page.contains(&from.to_string()) && page.contains("works rules 12"), "{page}");
+
+    let taken = ask(&held, post(&rules(new), &[("job", &from.to_string())])).await;
+    assert_eq!((taken.status, taken.header(LOCATION)), (StatusCode::SEE_OTHER, &*rules(new)));
+    assert_eq!(held.records.book(new).await.unwrap().job().file.site, read.site);
+    let page = ask(&held, get(&rules(new))).await.body;
+    for says in ["0.02 mm", "0.1 mm; 1 mm", "A foot rises at most"] {
+        assert!(page.contains(says), "{says}: {page}");
+    }
+
+    let length = held.records.length(new).await.unwrap();
+    ask(&held, post(&rules(new), &[("text", &kept.body)])).await;
+    assert_eq!(held.records.length(new).await.unwrap(), length, "what stands is not written again");
+    for text in ["hubwright_site = 1\n[site]\nhub_limt = \"120 degC\"\n", "", "site"] {
+        let refused = ask(&held, post(&rules(new), &[("text", text)])).await;
+        assert_eq!(refused.status, StatusCode::BAD_REQUEST, "{text}");
+    }
+    assert_eq!(held.records.length(new).await.unwrap(), length);
+}
+
+#[tokio::test]
 async fn assets_are_kept_for_ever_under_a_name_that_changes_with_them() {
     let held = common::shop().await;
     let page = ask(&held, get("/")).await.body;

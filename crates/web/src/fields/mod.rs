@@ -26,6 +26,7 @@ use quantities::{Kind, System};
 use crate::opened::Opened;
 
 pub(crate) use lineup::{TEMPLATES, template};
+pub(crate) use site::groups as rules;
 
 /// Fields that belong together.
 pub(crate) struct Group {

@@ -6,7 +6,7 @@ use quantities::Kind;
 use super::{Face, Field, Group, Row, sheet};
 use crate::opened::Opened;
 
-pub(super) fn groups(opened: &Opened) -> Vec<Group> {
+pub(crate) fn groups(opened: &Opened) -> Vec<Group> {
     vec![rules(), holds(opened)]
 }
 
