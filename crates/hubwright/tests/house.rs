@@ -55,8 +55,8 @@ fn a_kind_is_named_in_its_own_file_and_where_it_is_drawn() {
 }
 
 fn collect(folder: &Path, sources: &mut Vec<PathBuf>) {
-    for entry in std::fs::read_dir(folder).into_iter().flatten() {
-        let path = entry.unwrap().path();
+    for entry in std::fs::read_dir(folder).into_iter().flatten().flatten() {
+        let path = entry.path();
         if path.is_dir() {
             collect(&path, sources);
         } else if path.extension().is_some_and(|ending| ending == "rs") {
