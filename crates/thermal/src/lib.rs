@@ -37,7 +37,7 @@ pub use curve::{Body, Friction, Peak, Place, Pull, Sample};
 pub use error::ThermalError;
 pub use field::{Field, Line};
 pub use heating::{Heat, Surface, Zone};
-pub use hot_hub::{After, Grab, HotHub};
+pub use hot_hub::{After, Grab, HotHub, InHand};
 pub use metal::{Expansion, Metal};
 pub use profile::{Hub, Shaft, Slice};
 pub use removal::{Hottest, Opening, Removal, Window};

@@ -6,7 +6,7 @@ mod cases;
 
 use cases::{celsius, flanged, joint, metal, mm, plain, settled, shaft};
 use quantities::{Force, Physical, Power, Time};
-use thermal::{Friction, Heat, HotHub, Hub, Opening, Removal, Sample, Shaft, Zone};
+use thermal::{Effort, Friction, Heat, HotHub, Hub, Opening, Removal, Sample, Shaft, Zone};
 use uom::si::length::meter;
 
 fn close(what: &str, found: f64, wanted: f64, share: f64) {
@@ -52,7 +52,12 @@ fn grabs(hub: &Hub, interference: f64, hot: f64, contact_s: f64, printed: [[f64;
         unknowns: settled(),
         ..HotHub::new(hub.clone(), shaft(hub), mm(interference), celsius(hot), celsius(20.0))
     };
+    let quick = HotHub { effort: Effort::Quick, ..grab.clone() };
+    let quick = quick.in_hand().expect("a sound case");
+    close("contact, quickly", quick.contact.likely.si(), contact_s, 0.005);
+    let seconds = grab.in_hand().expect("a sound case").contact;
     let grab = grab.solve().expect("a sound case");
+    assert_eq!(seconds, grab.contact, "the seconds alone are those of the whole");
     close("contact", grab.contact.likely.si(), contact_s, 0.003);
     for [seconds, bore, seat, clearance] in printed {
         let found = at(&grab.curve, seconds, |sample| sample.bore.si());
