@@ -1,4 +1,4 @@
-"""The other side of every row: numpy and scipy on the same input, compared and timed.
+"""The other side of every row: numpy, scipy and HiGHS on the same input, compared and timed.
 
 Reads what `race` prints; prints one line a row: what, ours, theirs, ratio.
 """
@@ -9,6 +9,8 @@ import time
 
 import numpy as np
 from scipy.optimize import LinearConstraint, brentq, milp
+
+import hot_hub
 
 
 def timed(times, work):
@@ -85,6 +87,19 @@ def circles(_, sweeps):
     return "numpy lstsq and inv, one by one", lambda: [one(sweep) for sweep in sweeps]
 
 
+def circles_at_once(_, sweeps):
+    t = np.array([sweep["angles"] for sweep in sweeps])
+    readings = np.array([sweep["readings"] for sweep in sweeps])
+
+    def work():
+        matrix = np.stack([np.ones_like(t), np.cos(t), np.sin(t)], axis=2)
+        turned = matrix.transpose(0, 2, 1)
+        covariance = np.linalg.inv(turned @ matrix)
+        return (covariance @ (turned @ readings[:, :, None]))[:, 1:, 0]
+
+    return "numpy inv, all at once", work
+
+
 def positions(given, pairs):
     middle = sum(given["planes"]) / 2
 
@@ -118,29 +133,129 @@ def packs(given, thicknesses):
     return "scipy milp, one by one", lambda: [one(wanted * 1e3) for wanted in thicknesses]
 
 
+def trains(given, every):
+    """The least worst ratio in height, whole shims and renewed packs, and sideways; moves in mm."""
+    stock, (offset, slope) = np.array(given["stock"]) * 1e3, given["limits"]
+    count = len(stock)
+
+    def ratios(train, way, on, width):
+        """Rows |ratio| - worst <= 0; `on(machine, foot)` is the row of a move at a foot."""
+        rows, limits = [], []
+        for k, x in enumerate(train["couplings"]):
+            for constant, limit, slopes in (
+                (train["offsets"][k][way], offset, False),
+                (train["slopes"][k][way], slope, True),
+            ):
+                row = np.zeros(width)
+                for machine, sign in ((k + 1, 1), (k, -1)):
+                    if machine == train["held"]:
+                        continue
+                    first, last = train["feet"][machine]
+                    share = (x - first) / (last - first)
+                    parts = np.array([-1, 1]) / (last - first) if slopes else (1 - share, share)
+                    for foot in (0, 1):
+                        row += sign * parts[foot] * 1e-3 / limit * on(machine, foot)
+                for turned in (1, -1):
+                    rows.append(turned * row)
+                    rows[-1][-1] -= 1
+                    limits.append(-turned * constant / limit)
+        return rows, limits
+
+    def upright(train):
+        feet = [(m, f) for m in range(5) if m != train["held"] for f in (0, 1)]
+        width = len(feet) * (count + 1) + 1
+
+        def on(machine, foot):
+            row, at = np.zeros(width), feet.index((machine, foot)) * (count + 1)
+            row[at : at + count] = stock
+            row[at + count] = -1e3 * train["shims"][machine][foot]
+            return row
+
+        rows, limits = ratios(train, 0, on, width)
+        for k in range(len(feet)):
+            row = np.zeros(width)
+            row[k * (count + 1) : k * (count + 1) + count] = 1
+            rows.append(row)
+            limits.append(given["most"])
+        most = np.append(np.tile(np.append(np.full(count, given["most"]), 1), len(feet)), np.inf)
+        cost = np.append(np.zeros(width - 1), 1.0)
+        options = {"mip_rel_gap": 1e-7, "time_limit": 20.0}
+        found = milp(cost, constraints=LinearConstraint(np.array(rows), -np.inf, limits),
+                     bounds=(0, most), integrality=np.append(np.ones(width - 1), 0), options=options)
+        return found.fun, found.mip_gap
+
+    def aside(train):
+        width, room = 11, 1e3 * train["room"]
+        on = lambda machine, foot: np.eye(width)[2 * machine + foot]
+        rows, limits = ratios(train, 1, on, width)
+        least, most = np.full(width, -room), np.full(width, room)
+        least[-1], most[-1] = 0, np.inf
+        cost = np.append(np.zeros(width - 1), 1.0)
+        return milp(cost, constraints=LinearConstraint(np.array(rows), -np.inf, limits),
+                    bounds=(least, most)).fun
+
+    def one(train):
+        worst, gap = upright(train)
+        return worst, aside(train), gap
+
+    return "HiGHS, one by one, 20 s at most", lambda: [one(train) for train in every]
+
+
 # Relative to the largest: rounding for closed forms, the roots' tolerance for brentq, milp's gap.
 ROWS = [
     [(torques, 1e-9), (torques_apart, 1e-9)],
     [(windows, 1e-5)],
-    [(circles, 1e-9)],
+    [(circles, 1e-9), (circles_at_once, 1e-9)],
     [(positions, 1e-9)],
     [(packs, 1e-5)],
+    [(trains, 1e-4)],
 ]
 
 
 def compare(given, row, peer, tolerance):
     """Prints one line; false when the two do not find the same."""
     beside, work = peer(given, row["inputs"])
-    theirs, found = timed(given["times"], work)
+    theirs, found = timed(1 if peer is trains else given["times"], work)
     ours, count = row["seconds"], len(row["inputs"])
     mine, other = np.array(row["found"], float), np.array(found, float)
     # A pack that fits leaves nothing to be relative to: the thickest of them instead.
     scale = 6e-3 if peer is packs else np.abs(mine).max()
+    if peer is trains:
+        # Both state how far they may be from the best.
+        print(f"  gaps left: ours {mine[:, 2].max():.2g}, HiGHS {other[:, 2].max():.2g}")
+        print("  worst ratios in height: ours", mine[:, 0], "HiGHS", other[:, 0])
+        loose = mine[:, 2] + other[:, 2] * np.abs(other[:, 0]) > 1e-6
+        mine, other = mine[~loose, :2], other[~loose, :2]
     agree = np.allclose(mine, other, rtol=0, atol=tolerance * scale)
     remark = "" if agree else f"  DIFFER by {np.abs(mine - other).max():.3g}"
     apiece = [f"{1e6 * seconds / count:.3g} µs" for seconds in (ours, theirs)]
     times = f"{apiece[0]:>10} {apiece[1]:>12} {theirs / ours:>8.2g}"
     print(f"{row['what']:<46} {count:>6} {times}  {beside}{remark}", flush=True)
+    return agree
+
+
+def alone(rows):
+    """Rows with no library beside them."""
+    for row in rows:
+        apiece = row["seconds"] / row["cases"]
+        print(f"{row['what']:<46} {row['cases']:>6} {1e6 * apiece:>7.4g} µs  {1 / apiece:>9.0f} a second")
+
+
+def heat(rows):
+    """Hot hubs: how far from the finest answer, and the large one in three ways."""
+    *ordinary, large = rows
+    print(f"{'hot hub until first contact':<46} {'nodes':>6} {'steps':>6} {'ms':>8}  contact")
+    finest = {row["hub"]: row["contact"] for row in ordinary}
+    for row in rows:
+        off = 100 * (row["contact"] / finest.get(row["hub"], row["contact"]) - 1)
+        print(f"{row['what']:<46} {row['nodes']:>6} {row['steps']:>6} {1e3 * row['seconds']:>8.4g}"
+              f"  {row['contact']:.3f} s, {off:+.2f} % from the finest")
+    agree = []
+    for name, contact, unknowns, seconds in hot_hub.raced(large):
+        off = abs(contact / large["contact"] - 1) if contact else np.inf
+        agree.append(off < 0.01)
+        print(f"  {name:<44} {unknowns:>6} {200:>6} {1e3 * seconds:>8.4g}  {contact} s,"
+              f" ratio {seconds / large['seconds']:.2g}{'' if agree[-1] else '  DIFFER'}", flush=True)
     return agree
 
 
@@ -152,6 +267,8 @@ def main():
         for row, peers in zip(run["rows"], ROWS, strict=True)
         for peer in peers
     ]
+    alone(run["alone"])
+    agree += heat(run["heat"])
     print("times are for one case, best of several runs; ratio above 1: ours is faster")
     sys.exit(0 if all(agree) else "bench/run: the two sides differ")
 

@@ -3,7 +3,10 @@
 //! `bench/run` times all rows in one run, checks that both sides find the same, and prints times and
 //! ratios. `cargo bench -p bench` times our side alone, with its spread.
 
+pub mod asked;
+pub mod heat;
 pub mod random;
+pub mod trains;
 pub mod work;
 
 use random::Random;
@@ -98,5 +101,13 @@ mod tests {
         assert!(sweeps(50).iter().all(|sweep| work::circle(sweep).is_some()));
         assert!(pairs(50).iter().all(|pair| work::placed(pair).is_some()));
         assert!(thicknesses(50).iter().all(|wanted| work::missed(*wanted).is_some()));
+        assert!(hubs(50).iter().all(|hub| asked::answered(&asked::line(hub)).is_some()));
+        assert!(trains::trains(1).iter().all(|train| trains::lined_up(train).is_some()));
+        for (name, text) in asked::JOBS {
+            assert!(asked::job(text).is_some_and(|job| asked::planned(&job) > 50), "{name}");
+        }
+        for hot in &heat::ORDINARY {
+            assert!(heat::bounded(hot, thermal::Effort::Quick).is_ok(), "{}", hot.name);
+        }
     }
 }

@@ -4,10 +4,12 @@
 use std::hint::black_box;
 use std::time::Instant;
 
+use bench::trains::{LIMITS, MOST, lined_up, trains};
 use bench::work::{self, circle, missed, placed, torque_held, window};
-use bench::{hubs, pairs, sweeps, thicknesses};
+use bench::{asked, heat, hubs, pairs, sweeps, thicknesses};
 use serde::Serialize;
 use serde_json::{Value, json};
+use thermal::{Effort, InHand, ThermalError};
 
 /// Each row is timed so often; the best counts, on both sides.
 const TIMES: usize = 7;
@@ -19,9 +21,10 @@ fn main() {
             torque_held(hub, steel)
         }),
         row("windows of interference", &hubs(200), |hub| window(hub, steel)),
-        row("circles through sweeps of eight readings", &sweeps(2_000), circle),
+        row("circles through sweeps of eight readings", &sweeps(10_000), circle),
         row("positions from two rims, eight readings each", &pairs(1_000), placed),
         row("shim packs, eleven sizes, five at most", &thicknesses(20), |wanted| missed(*wanted)),
+        row("trains of five machines, whole shims", &trains(3), lined_up),
     ];
     let elastic = steel.elastic;
     let given = json!({
@@ -32,9 +35,61 @@ fn main() {
         "allowed": work::ALLOWED_PA,
         "planes": work::PLANES_M,
         "stock": work::stock(),
+        "most": MOST,
+        "limits": LIMITS,
         "times": TIMES,
     });
-    println!("{}", json!({ "given": given, "rows": rows }));
+    let run = json!({ "given": given, "rows": rows, "alone": alone(), "heat": hot() });
+    println!("{run}");
+}
+
+/// Rows that no library stands beside: what, how many, seconds for all.
+fn alone() -> Vec<Value> {
+    let lines: Vec<String> = hubs(10_000).iter().map(asked::line).collect();
+    let mut rows = vec![timed("press fits as lines of JSON", &lines, |line| asked::answered(line))];
+    for (name, text) in asked::JOBS {
+        let jobs: Vec<_> = asked::job(text).into_iter().collect();
+        rows.push(timed(&format!("plan without flow of heat: {name}"), &jobs, |job| {
+            Some(asked::planned(job))
+        }));
+    }
+    rows
+}
+
+fn timed<In, Out>(what: &str, inputs: &[In], work: impl Fn(&In) -> Option<Out>) -> Value {
+    let all = || inputs.iter().map(|input| work(black_box(input))).collect::<Vec<_>>();
+    let answered = all().iter().flatten().count();
+    json!({ "what": what, "cases": answered, "seconds": best(TIMES, all) })
+}
+
+/// Hot hubs at each effort with their bounds, and a large one.
+fn hot() -> Vec<Value> {
+    let mut rows = Vec::new();
+    for hot in &heat::ORDINARY {
+        for effort in [Effort::Quick, Effort::Usual, Effort::Fine] {
+            rows.extend(in_hand(hot, effort, TIMES, heat::bounded));
+        }
+    }
+    rows.extend(in_hand(&heat::LARGE, Effort::Fine, 1, heat::in_hand));
+    rows
+}
+
+fn in_hand(
+    hot: &heat::Hot,
+    effort: Effort,
+    times: usize,
+    work: fn(&heat::Hot, Effort) -> Result<InHand, ThermalError>,
+) -> Option<Value> {
+    let found = work(hot, effort).ok()?;
+    Some(json!({
+        "what": format!("{}, {effort:?}", hot.name),
+        "hub": hot.name,
+        "case": heat::told(hot),
+        "contact": found.contact.likely.value,
+        "nodes": found.nodes,
+        "steps": found.steps,
+        "seconds": best(times, || work(hot, effort)),
+    }))
 }
 
 fn row<In: Serialize, Out: Serialize>(
@@ -44,9 +99,11 @@ fn row<In: Serialize, Out: Serialize>(
 ) -> Value {
     let all =
         || -> Vec<Option<Out>> { inputs.iter().map(|input| work(black_box(input))).collect() };
-    let times = (0..TIMES).map(|_| seconds(all));
-    let best = times.fold(f64::INFINITY, f64::min);
-    json!({ "what": what, "inputs": inputs, "found": all(), "seconds": best })
+    json!({ "what": what, "inputs": inputs, "found": all(), "seconds": best(TIMES, all) })
+}
+
+fn best<T>(times: usize, work: impl Fn() -> T) -> f64 {
+    (0..times).map(|_| seconds(&work)).fold(f64::INFINITY, f64::min)
 }
 
 #[expect(clippy::disallowed_methods, reason = "timing is what this program is for")]
