@@ -81,7 +81,7 @@ pub fn draw(envelope: &Envelope, paper: Paper) -> Result<Figure, EnvelopeError> 
     });
     let states = states.collect::<Vec<_>>().join("; ");
     let says = format!("{} over {}. {states}.", envelope.heights, envelope.run);
-    Ok(Figure::of(&drawing(envelope, paper), "What the disc pack bears at once", says))
+    Ok(Figure::of(&drawing(envelope, paper), "What the coupling bears at once", says))
 }
 
 fn check(envelope: &Envelope) -> Result<(), EnvelopeError> {

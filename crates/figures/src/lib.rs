@@ -25,6 +25,7 @@
 
 mod axis;
 pub mod bore_map;
+pub mod budget;
 mod chart;
 pub mod clearance;
 mod dimension;

@@ -79,6 +79,38 @@ pub fn torque(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
     crate::torque::draw(&fit::torque(torque), paper).ok()
 }
 
+/// How much of what the coupling bears is used up.
+pub fn budget(plan: &Plan, paper: Paper) -> Option<Figure> {
+    let state = |used: &job::plan::drawings::UsedUp| crate::budget::State {
+        name: used.name.to_owned(),
+        shares: used.shares,
+        plus_minus: used.plus_minus,
+    };
+    let states: Vec<_> = plan.drawings.used.iter().map(state).collect();
+    crate::budget::draw(&states, paper).ok()
+}
+
+/// What the coupling bears at once of angle and axial position, and where this job stands in it.
+pub fn envelope(plan: &Plan, paper: Paper) -> Option<Figure> {
+    let data = plan.drawings.bears.as_ref()?;
+    let [axial, angle] = data.most;
+    let state = |(name, at, spread): &(&'static str, [f64; 2], [f64; 2])| crate::envelope::State {
+        name: (*name).to_owned(),
+        axial: at[0],
+        angle: at[1],
+        plus_minus: (spread[0], spread[1]),
+        basis: crate::envelope::Basis::WorkedOut,
+    };
+    let envelope = crate::envelope::Envelope {
+        heights: data.heights.clone(),
+        run: data.run.clone(),
+        allowed: vec![(-axial, 0.0), (0.0, angle), (axial, 0.0)],
+        fitting: None,
+        states: data.states.iter().map(state).collect(),
+    };
+    crate::envelope::draw(&envelope, paper).ok()
+}
+
 /// The feet of the machine at one end, as they were tried.
 pub fn foot_map(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
     let map = plan.drawings.foot_maps.iter().find(|map| map.end == end)?;

@@ -25,7 +25,10 @@ const ENDS: [&str; 2] = ["driver", "driven"];
 /// The drawings of a stage; none where none helps the hand to decide.
 pub(crate) fn of_stage(plan: &Plan, stage: Stage) -> Vec<Drawing> {
     match stage {
-        Stage::Coupling | Stage::Gap => section(plan).into_iter().collect(),
+        Stage::Coupling => {
+            section(plan).into_iter().chain(budget(plan)).chain(envelope(plan)).collect()
+        }
+        Stage::Gap => section(plan).into_iter().collect(),
         Stage::Sizes => {
             ENDS.iter().flat_map(|end| [fit(plan, end), bores(plan, end)]).flatten().collect()
         }
@@ -45,6 +48,18 @@ pub(crate) fn of_stage(plan: &Plan, stage: Stage) -> Vec<Drawing> {
         Stage::Removal => ENDS.iter().filter_map(|end| pulling(plan, end)).collect(),
         Stage::Machines | Stage::Running => Vec::new(),
     }
+}
+
+fn budget(plan: &Plan) -> Option<Drawing> {
+    let caption = "How much of the misalignment that the sheet allows running is used up, and by \
+                   what; the thick upright is all of it.";
+    Drawing::on(|paper| of_plan::budget(plan, paper), caption)
+}
+
+fn envelope(plan: &Plan) -> Option<Drawing> {
+    let caption = "Hatched: what it bears of angle and axial position at once. The more of one, the \
+                   less is left of the other.";
+    Drawing::on(|paper| of_plan::envelope(plan, paper), caption)
 }
 
 fn foot_map(plan: &Plan, end: &str) -> Option<Drawing> {

@@ -7,6 +7,7 @@ use proptest::sample::select;
 use super::{cases, is_plain, is_tidy, paths, texts};
 use crate::axis::real;
 use crate::bore_map::{self, BoreMap, BoreMapError, Diameter, Station};
+use crate::budget::{self, BudgetError};
 use crate::clearance::{self, Clearance, Level, Moment};
 use crate::envelope::{self, Basis, Envelope, State};
 use crate::fit::{self, Direction, Fit, FitError, Outcome, Part, Reading, Zone};
@@ -367,6 +368,34 @@ proptest! {
 
 fn shown_as(digits: usize) -> impl Fn(f64) -> String {
     move |mm| format!("{mm:.digits$}").replace('-', "−")
+}
+
+proptest! {
+    #![proptest_config(cases(120))]
+    #[test]
+    fn budgets_are_tidy(
+        states in prop::collection::vec((prop::array::uniform3(prop::option::of(0.0..1.6_f64)), 0.0..0.4_f64), 1..4),
+        paper in select(PAPERS.to_vec()),
+    ) {
+        let states: Vec<budget::State> = states.into_iter().enumerate().map(|(place, (shares, plus_minus))| {
+            let name = ["running", "cold at the start", "cold, once lined up"][place].to_owned();
+            budget::State { name, shares, plus_minus }
+        }).collect();
+        let figure = budget::draw(&states, paper).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        good(&figure, is_tidy(&budget::drawing(&states, paper)))?;
+        let said = texts(&figure.svg);
+        for state in &states {
+            prop_assert!(said.iter().any(|text| text.starts_with(&state.name)), "{} is lost", state.name);
+        }
+    }
+}
+
+#[test]
+fn a_share_below_nothing_is_not_drawn() {
+    let state =
+        budget::State { name: String::new(), shares: [Some(-0.1), None, None], plus_minus: 0.0 };
+    assert_eq!(budget::draw(&[state], Paper::CARD), Err(BudgetError::NoShare(-0.1)));
+    assert_eq!(budget::draw(&[], Paper::CARD), Err(BudgetError::Nothing));
 }
 
 #[test]

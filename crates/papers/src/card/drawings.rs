@@ -76,7 +76,8 @@ impl CardFigures {
             tightening: of_plan::tightening(plan, figures::Paper::CARD),
             fit: ends.iter().filter_map(fit).collect(),
             bore_map: ends.iter().filter_map(bore).collect(),
-            more: sweeps(plan)
+            more: borne(plan)
+                .chain(sweeps(plan))
                 .chain(ends.iter().filter_map(feet))
                 .chain(holding)
                 .chain(curves)
@@ -105,6 +106,15 @@ impl CardFigures {
 }
 
 /// Every sweep of a dial, unrolled.
+/// What the coupling bears, and how much of it is used up.
+fn borne(plan: &Plan) -> impl Iterator<Item = (String, Figure)> {
+    let budget = of_plan::budget(plan, figures::Paper::CARD)
+        .map(|drawn| ("Misalignment used up, of what the sheet allows running.".to_owned(), drawn));
+    let envelope = of_plan::envelope(plan, figures::Paper::CARD)
+        .map(|drawn| ("What it bears of angle and axial position at once.".to_owned(), drawn));
+    budget.into_iter().chain(envelope)
+}
+
 fn sweeps(plan: &Plan) -> impl Iterator<Item = (String, Figure)> + '_ {
     (0..plan.drawings.sweeps.len()).filter_map(|place| {
         let figure = of_plan::sweep(plan, place, figures::Paper::CARD)?;

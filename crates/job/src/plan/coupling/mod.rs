@@ -4,7 +4,7 @@ mod about;
 mod choice;
 mod rating;
 mod spacer;
-mod used;
+pub(super) mod used;
 
 use quantities::{Kind, Measured, Value};
 

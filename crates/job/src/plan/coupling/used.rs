@@ -14,7 +14,7 @@ use mechanics::Estimate;
 use quantities::{Angle, Kind, Length, Limits, Measured, Physical, Ratio, Value};
 
 use super::super::Context;
-use super::super::lineup::layout;
+use super::super::lineup::{Found, layout};
 use super::super::stage_builder::StageBuilder;
 
 /// Friction in the teeth that thrust bearings are chosen for: API practice, from memory.
@@ -31,14 +31,29 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder) {
             "what misalignment it bears running, from the maker’s sheet",
         );
     }
-    let running = asked(cx, &found.running(), axial(cx, State::Running));
-    let cold = asked(cx, &found.own().position.line, axial(cx, State::Cold));
-    let target = asked(cx, &found.own().target, None);
+    let [running, cold, target] = states(cx, found);
     used(cx, out, ("running", "Misalignment used, running"), running, borne);
     used(cx, out, ("start", "Misalignment used, cold at the start"), cold, borne);
     used(cx, out, ("aimed", "Misalignment used cold, once lined up"), target, borne);
     left(cx, out, running, borne);
     teeth(cx, out, running);
+}
+
+/// Running; cold at the start; cold once lined up.
+fn states(cx: &Context, found: &Found) -> [Misalignment; 3] {
+    [
+        asked(cx, &found.running(), axial(cx, State::Running)),
+        asked(cx, &found.own().position.line, axial(cx, State::Cold)),
+        asked(cx, &found.own().target, None),
+    ]
+}
+
+/// What each state asks, beside what is borne, for a drawing; `None` where there is nothing to bear
+/// it or the line-up is not known.
+pub(in crate::plan) fn asked_and_borne(cx: &Context) -> Option<([Misalignment; 3], Borne)> {
+    let bears = cx.form.is_some_and(|form| form.planes != Planes::None);
+    let found = cx.lineup.as_ref().filter(|_| bears)?;
+    Some((states(cx, found), borne(cx)))
 }
 
 /// Warm or cold.

@@ -8,6 +8,7 @@ mod heat;
 mod holding;
 mod lineup;
 mod section;
+mod used;
 mod warmth;
 mod window;
 
@@ -39,6 +40,10 @@ pub struct Drawings {
     pub closing: Vec<Closing>,
     /// Hubs heated off; only in a full plan.
     pub pulling: Vec<Pulling>,
+    /// Shares of what the coupling bears, state by state.
+    pub used: Vec<UsedUp>,
+    /// Angle over axial position, where both are borne at once.
+    pub bears: Option<Bears>,
     /// Feet that were tried for softness, machine by machine.
     pub foot_maps: Vec<FootMap>,
     /// Temperature over the section of a hub going on; only in a full plan.
@@ -347,6 +352,30 @@ pub struct Pulling {
     pub heat_off: Option<f64>,
 }
 
+/// How much of what the coupling bears one state uses up.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct UsedUp {
+    /// "running".
+    pub name: &'static str,
+    /// Shares of offset, angle and axial position.
+    pub shares: [Option<f64>; 3],
+    /// ± of their sum.
+    pub plus_minus: f64,
+}
+
+/// Angle at the worse engagement over axial position, each in the unit that is named.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Bears {
+    /// "angle at the worse engagement, deg".
+    pub heights: String,
+    /// "mm from the position it was made for".
+    pub run: String,
+    /// The most of either while the other is nothing.
+    pub most: [f64; 2],
+    /// Name, axial and angle, and the ± of both.
+    pub states: Vec<(&'static str, [f64; 2], [f64; 2])>,
+}
+
 /// The feet of a machine from above, next to the coupling first.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct FootMap {
@@ -434,6 +463,8 @@ pub(super) fn drawings(cx: &Context) -> Drawings {
         tightening: tightening(cx),
         closing: End::BOTH.into_iter().filter_map(|end| heat::closing(cx, end)).collect(),
         pulling: End::BOTH.into_iter().filter_map(|end| heat::pulling(cx, end)).collect(),
+        used: used::used(cx),
+        bears: used::bears(cx),
         foot_maps: End::BOTH.into_iter().filter_map(|end| foot_map::foot_map(cx, end)).collect(),
         warmth_on: End::BOTH.into_iter().filter_map(|end| warmth::on(cx, end)).collect(),
         warmth_off: End::BOTH.into_iter().filter_map(|end| warmth::off(cx, end)).collect(),
