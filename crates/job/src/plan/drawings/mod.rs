@@ -368,7 +368,7 @@ pub struct UsedUp {
 pub struct Bears {
     /// "angle at the worse engagement, deg".
     pub heights: String,
-    /// "mm from the position it was made for".
+    /// "mm axial", from the position that it was made for.
     pub run: String,
     /// The most of either while the other is nothing.
     pub most: [f64; 2],

@@ -37,7 +37,7 @@ pub(super) fn bears(cx: &Context) -> Option<Bears> {
     let states: Vec<_> = STATES.into_iter().zip(states).filter_map(state).collect();
     (!states.is_empty()).then(|| Bears {
         heights: format!("angle at the worse engagement, {}", degrees.name()),
-        run: format!("{} along the shaft, from where it was made to stand", along.name()),
+        run: format!("{} axial", along.name()),
         most: [along.from_si(axial.si()), degrees.from_si(angle.si())],
         states,
     })
