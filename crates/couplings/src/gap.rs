@@ -1,7 +1,7 @@
 //! The gap: what it should be, what it is at four points, how to bring it back.
 //!
-//! Not here: what heat does to it and the end float of sleeve-bearing motors ([`lineup::axial`]),
-//! the angle of the shafts ([`lineup`]).
+//! Not here: what heat does to it and the end float of sleeve-bearing motors (`lineup::axial`),
+//! the angle of the shafts (`lineup`).
 
 use mechanics::Estimate;
 use quantities::{

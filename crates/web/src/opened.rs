@@ -161,8 +161,12 @@ pub(crate) fn waits_for(stage: &StagePlan) -> String {
     }
 }
 
-/// The stage at whose page a place is entered; what is found on opening stands with coming off.
+/// The stage at whose page a place is entered; what is found on opening stands with coming off, the
+/// plant's hold points with closing up.
 pub(crate) fn stage_of(place: &str) -> Stage {
+    if place.starts_with("site.holds.") {
+        return Stage::Closeup;
+    }
     match place.split('.').next().unwrap_or("") {
         "inspection" => Stage::Removal,
         table => Stage::of(table).unwrap_or(Stage::Machines),

@@ -2,7 +2,7 @@
 
 use quantities::Kind;
 
-use super::{Face, Field, Group, Row, names_or, sheet};
+use super::{Face, Field, Group, Row, names_or, sheet, site};
 use crate::opened::Opened;
 
 pub(super) fn groups(opened: &Opened) -> Vec<Group> {
@@ -15,7 +15,11 @@ pub(super) fn groups(opened: &Opened) -> Vec<Group> {
         Row::one("Grease put in", "closeup.grease_used", Face::Words("name and amount")),
         Row::one("Closed up on", "closeup.closed", Face::Code("2026-11-25")),
     ];
-    vec![Group::new("Bolts and grease", "as this job has them", rows), rooms(opened)]
+    vec![
+        Group::new("Bolts and grease", "as this job has them", rows),
+        rooms(opened),
+        site::holds(opened),
+    ]
 }
 
 /// Rings of free space, for a filling that the sheet does not give.

@@ -8,7 +8,7 @@ use job::file::End;
 
 pub(super) fn groups(opened: &Opened) -> Vec<Group> {
     let mut groups = vec![job(), duty(opened), machines(opened), asks(), shafts(opened), seldom()];
-    groups.extend(site::groups(opened));
+    groups.push(site::rules());
     groups
 }
 

@@ -6,11 +6,13 @@ use quantities::Kind;
 use super::{Face, Field, Group, Row, sheet};
 use crate::opened::Opened;
 
+/// All of them.
 pub(crate) fn groups(opened: &Opened) -> Vec<Group> {
     vec![rules(), holds(opened)]
 }
 
-fn rules() -> Group {
+/// The rules themselves, asked for with the machines.
+pub(super) fn rules() -> Group {
     let offset = Face::Quantity(Kind::Offset);
     let share = Face::Quantity(Kind::Percent);
     let rows = vec![
@@ -33,8 +35,9 @@ fn rules() -> Group {
     Group::new("Plant rules", "they come before the usual, and the plan says where", rows).folded()
 }
 
-/// One field a step: who must agree before it.
-fn holds(opened: &Opened) -> Group {
+/// One field a step: who must agree before it. Asked for with closing up, once the coupling, and so
+/// its steps, are known.
+pub(super) fn holds(opened: &Opened) -> Group {
     let row = |step: &Step| {
         let place = format!("site.holds.{}", step.id);
         let say = format!("Hold at {}", step.id.replace('.', ", "));
