@@ -104,7 +104,7 @@ fn table(lines: &[SheetLine]) -> Markup {
     let group = |line: &SheetLine| line.place.rsplit_once('.').map(|(group, _)| group.to_owned());
     html! {
         @for lines in lines.chunk_by(|one, next| group(one) == group(next)) {
-            @if let Some(name) = lines.first().and_then(group) { h3 { (titled(&name)) } }
+            @if let Some(name) = lines.first().and_then(group) { h2 { (titled(&name)) } }
             dl.traits.sheet {
                 @for line in lines {
                     div { dt { (line.what.trim_end_matches('.')) } dd { span.entry { (line.says) } } }

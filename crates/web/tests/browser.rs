@@ -352,6 +352,7 @@ async fn no_page_hinders_anybody() {
         ("steps", format!("/jobs/{id}/steps")),
         ("drawing", format!("/jobs/{id}/drawing")),
         ("sheet", format!("/jobs/{id}/sheet")),
+        ("rules", format!("/jobs/{id}/rules")),
         ("new", format!("/jobs/{new}")),
         ("new-lineup", format!("/jobs/{new}/lineup")),
         ("reckon", "/reckon".to_owned()),
