@@ -40,7 +40,8 @@ pub(super) fn rules() -> Group {
 pub(super) fn holds(opened: &Opened) -> Group {
     let row = |step: &Step| {
         let place = format!("site.holds.{}", step.id);
-        let say = format!("Hold at {}", step.id.replace('.', ", "));
+        let way = if step.id.starts_with("off.") { "coming off" } else { "going on" };
+        let say = format!("Hold, {way}: {}", step.title_text());
         let face = Face::Words("who must agree, and to what");
         Row::new(step.title_text(), vec![Field::new(place, say, "", face)])
     };
