@@ -171,6 +171,24 @@ pub const S_ZONE: Zone = Zone { upper: inches(0.0), lower: inches(-0.015) };
 /// Deviations of T: a seat may be deeper in the hub, not shallower.
 pub const T_ZONE: Zone = Zone { upper: inches(0.010), lower: inches(0.0) };
 
+/// How far the height of a rectangular key of key stock may be off, either way.
+const KEY_STOCK_HEIGHT: Length = inches(0.005);
+
+/// Allowed height of a key, counted from H: as its width, but for a rectangular one of class 2,
+/// which is of key stock; `None` for a width that the table does not hold.
+///
+/// # Source
+/// ANSI B17.1: class 1 as its printed top clearances have it; class 2 [`RECALLED`].
+pub fn height(width: Length, shape: Shape, class: Class) -> Option<Zone> {
+    let as_width = widths(width, shape, class)?.key;
+    Some(match (class, shape) {
+        (Class::Two, Shape::Rectangular) => {
+            Zone { upper: KEY_STOCK_HEIGHT, lower: -KEY_STOCK_HEIGHT }
+        }
+        _ => as_width,
+    })
+}
+
 /// Allowed widths of a key and its seat; `None` for a width that the table does not hold.
 ///
 /// # Source

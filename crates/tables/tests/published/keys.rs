@@ -1,7 +1,7 @@
 //! Parallel keys, metric and inch: every row, the sizes across, the rules of the tolerances.
 
 use quantities::Length;
-use tables::ansi_b17_1::{self, ALLOWANCE, Class, S_ZONE, Shape, T_ZONE, widths};
+use tables::ansi_b17_1::{self, ALLOWANCE, Class, S_ZONE, Shape, T_ZONE, height, widths};
 use tables::iso_r_773::{self, Seat};
 use uom::si::length::{inch, millimeter};
 
@@ -134,7 +134,8 @@ fn inch_widths_are_as_printed_and_keep_their_rules() {
                 same(in_inches(found.seat.upper - found.key.lower), number(&row[4]), &what);
                 if class == Class::One {
                     same(in_inches(found.key.lower), number(&row[2]), &what);
-                    same(depths - in_inches(found.key.lower), number(&row[5]), &what);
+                    let lowest = height(inches(width), shape, class).unwrap().lower;
+                    same(depths - in_inches(lowest), number(&row[5]), &what);
                 } else {
                     same(in_inches(found.key.upper), number(&row[2]), &what);
                     same(in_inches(found.key.upper - found.seat.lower), number(&row[5]), &what);
@@ -142,6 +143,12 @@ fn inch_widths_are_as_printed_and_keep_their_rules() {
             }
         }
     }
+    // From memory: key stock, square ones as high as they are wide.
+    let square = height(inches(0.5), Shape::Square, Class::Two).unwrap();
+    assert_eq!([square.lower, square.upper].map(in_inches), [0.0, 0.001]);
+    let flat = height(inches(0.5), Shape::Rectangular, Class::Two).unwrap();
+    assert_eq!([flat.lower, flat.upper].map(in_inches), [-0.005, 0.005]);
+    assert!(height(inches(3.6), Shape::Square, Class::One).is_none());
     assert!(widths(inches(3.6), Shape::Square, Class::One).is_none());
     assert!(widths(inches(0.0), Shape::Square, Class::One).is_none());
 }

@@ -90,7 +90,7 @@ fn inch(written: Option<&Written>, shaft: Length) -> Option<Standard> {
         width: key.width,
         height: key.height,
         from: format!("ANSI B17.1, {word}, class {number}"),
-        bar_height: None,
+        bar_height: ansi_b17_1::height(key.width, shape, class),
         key: widths.map(|widths| widths.key),
         in_shaft: widths.map(|widths| widths.seat),
         in_hub: widths.map(|widths| widths.seat),
