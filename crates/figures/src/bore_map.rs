@@ -1,7 +1,7 @@
 //! How a bore is out of round and out of straight: its stations seen along the axis.
 //!
-//! One enlargement for all, a round number, stated. A diameter gives two opposite points; they
-//! are what was measured, the line between them is only a guide. The broken circle is the mean of
+//! One enlargement for all, a round number, stated. A diameter gives two opposite points, a gauge
+//! of three legs three; they are what was measured, the line between them is only a guide. The broken circle is the mean of
 //! all stations, so taper shows as well.
 
 use std::f64::consts::{PI, TAU};
@@ -30,8 +30,35 @@ pub struct Diameter {
 pub struct Station {
     /// "1, 12 mm in".
     pub name: String,
+    /// How the gauge touched.
+    pub touches: Touches,
     /// What was measured there.
     pub diameters: Vec<Diameter>,
+}
+
+/// Points of a gauge that touch the bore, evenly round it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Touches {
+    /// Opposite each other.
+    Two,
+    /// A third of a turn apart: three lobes show.
+    Three,
+}
+
+impl Touches {
+    /// From one point to the next.
+    fn apart(self) -> f64 {
+        match self {
+            Self::Two => PI,
+            Self::Three => TAU / 3.0,
+        }
+    }
+
+    /// The angle of each of them, one being at `angle`.
+    fn at(self, angle: f64) -> impl Iterator<Item = f64> {
+        let count = if self == Self::Two { 2 } else { 3 };
+        (0..count).map(move |turn| angle + f64::from(turn) * self.apart())
+    }
 }
 
 /// A bore.
@@ -155,7 +182,7 @@ impl<'a> Sheet<'a> {
     }
 
     fn station(&mut self, station: &Station, centre: Point) {
-        let guide = Guide::through(&station.diameters);
+        let guide = Guide::through(station);
         let ring = |sheet: &Self, off: f64| -> Vec<Point> {
             (0..72)
                 .map(|step| {
@@ -181,14 +208,13 @@ impl<'a> Sheet<'a> {
         let line = ring(self, 0.0);
         self.drawing.shape(&line, Some(Stroke::of(MEDIUM).colour(Colour::Pencil)), None);
         for diameter in &station.diameters {
-            for turn in [0.0, PI] {
-                let angle = diameter.degrees.to_radians() + turn;
+            for angle in station.touches.at(diameter.degrees.to_radians()) {
                 let point = clock(centre, self.r(diameter.over_mm), angle);
                 self.drawing.circle(point, 0.22 * self.t, None, Some(Colour::Pencil));
             }
         }
         for diameter in &station.diameters {
-            self.number(diameter, centre);
+            self.number(diameter, station.touches, centre);
         }
         if let Some(words) = fitting(&station.name, self.t, (self.pitch - 0.5 * self.t) / 1.06) {
             let place = at(centre.x, self.drawing.height - 2.3 * self.t);
@@ -197,7 +223,7 @@ impl<'a> Sheet<'a> {
     }
 
     /// A diameter's number outside one of its ends, or else nearby.
-    fn number(&mut self, diameter: &Diameter, centre: Point) {
+    fn number(&mut self, diameter: &Diameter, touches: Touches, centre: Point) {
         let column = Rect::new(
             centre.x - self.pitch / 2.0,
             0.0,
@@ -207,8 +233,9 @@ impl<'a> Sheet<'a> {
         let words = Words::new(&diameter.text, 0.95 * self.t).entry().halo();
         let mut spots = Vec::new();
         for away in [1.1, 1.7, 2.4] {
-            for turn in [0.0, PI, 0.2, -0.2, PI + 0.2, PI - 0.2] {
-                let angle = diameter.degrees.to_radians() + turn;
+            let beside = [0.0, 0.2, -0.2].into_iter();
+            let angles = beside.flat_map(|off| touches.at(diameter.degrees.to_radians() + off));
+            for angle in angles {
                 let r = self.r(diameter.over_mm).max(self.radius) + away * self.t;
                 let anchor = match angle.sin() {
                     s if s > 0.5 => Anchor::Start,
@@ -222,36 +249,39 @@ impl<'a> Sheet<'a> {
     }
 }
 
-/// A smooth guide through diameters round half a turn.
+/// A smooth guide through the points of a station, the same again from one leg to the next.
 struct Guide {
-    /// Angle within half a turn, and size; sorted.
+    /// From one leg of the gauge to the next.
+    period: f64,
+    /// Angle within a period, and size; sorted.
     knots: Vec<(f64, f64)>,
 }
 
 impl Guide {
-    fn through(diameters: &[Diameter]) -> Self {
-        let mut knots: Vec<(f64, f64)> =
-            diameters.iter().map(|d| (d.degrees.to_radians().rem_euclid(PI), d.over_mm)).collect();
+    fn through(station: &Station) -> Self {
+        let period = station.touches.apart();
+        let knot = |d: &Diameter| (d.degrees.to_radians().rem_euclid(period), d.over_mm);
+        let mut knots: Vec<(f64, f64)> = station.diameters.iter().map(knot).collect();
         knots.sort_by(|a, b| a.0.total_cmp(&b.0));
         knots.dedup_by(|a, b| (a.0 - b.0).abs() < 1e-6);
-        Self { knots }
+        Self { period, knots }
     }
 
     /// Between two knots half a cosine wave, so that it never overshoots what was measured.
     fn at(&self, angle: f64) -> f64 {
-        let angle = angle.rem_euclid(PI);
+        let angle = angle.rem_euclid(self.period);
         let count = self.knots.len();
         let after = self.knots.iter().position(|(a, _)| *a > angle).unwrap_or(0);
         let (mut to, mut from) = (self.knots[after], self.knots[(after + count - 1) % count]);
         if to.0 <= from.0 {
-            to.0 += PI;
+            to.0 += self.period;
         }
         let mut angle = angle;
         if angle < from.0 {
-            angle += PI;
+            angle += self.period;
         }
         if from.0 > angle {
-            from.0 -= PI;
+            from.0 -= self.period;
         }
         let share = (angle - from.0) / (to.0 - from.0).max(1e-9);
         from.1 + (to.1 - from.1) * (1.0 - (PI * share).cos()) / 2.0

@@ -194,6 +194,11 @@ fn two_and_three_lobes_are_told_apart() {
     near(si(&oval, "sizes.driver.bore.round") * 1e6, 20.0, 1e-6);
     near(si(&oval, "sizes.driver.bore.lobes") * 1e6, 0.0, 1e-6);
     assert!(oval.number("sizes.driver.bore.round").unwrap().second.contains("0° from the key"));
+    let touches = |plan: &Plan| {
+        let [bore, _] = &plan.drawings.fits[0].parts;
+        [bore.readings.len(), bore.by_three_points.iter().filter(|read| read.touches == 3).count()]
+    };
+    assert_eq!(touches(&oval), [4, 2], "the bore map shows both");
     let lobed = bore(
         "along = \"80.000 mm\"\nacross = \"80.000 mm\"\naround = { 60 = \"80.000 mm\", 120 = \"80.000 mm\" }",
         "0 = \"80.010 mm\"\n60 = \"79.990 mm\"",
@@ -308,6 +313,20 @@ fn motts_key_needs_its_printed_length() {
     near(si(&plan, "fit.driver.key.torque") / (PSI * 25.4e-3_f64.powi(3)), 42_000.0, 1.0);
     near(si(&plan, "fit.driver.key.needed") / 25.4e-3, 4.67, 0.005);
     assert_eq!(verdict(&plan, "fit.driver.key.shear"), Verdict::Outside);
+}
+
+/// ANSI B17.1, square, class 1: 1/2 in of bar stock, 0 to −0.002 in wide and high.
+#[test]
+fn an_inch_key_is_judged_by_its_height_too() {
+    let plan = planned(
+        "units = \"inch\"\n[sizes.driver]\nnominal = \"2 in\"\n[sizes.driver.key]\n\
+         width = \"0.4990 ± 0.0002 in\"\nheight = \"0.5010 ± 0.0002 in\"\nlength = \"4 in\"",
+    );
+    let limits = plan.number("fit.driver.key.height").unwrap().limits.unwrap();
+    near(limits.least.unwrap() / 25.4e-3, 0.498, 1e-9);
+    near(limits.greatest.unwrap() / 25.4e-3, 0.5, 1e-9);
+    assert_eq!(verdict(&plan, "fit.driver.key.width"), Verdict::Inside);
+    assert_eq!(verdict(&plan, "fit.driver.key.height"), Verdict::Outside);
 }
 
 /// ISO/R 773: 22 × 14 on 80 mm, 9.0 and 5.4 deep (+0.2), normal seat N9 in the shaft (0 to −52 µm)

@@ -1,6 +1,6 @@
 //! Fits, bore maps, tightening orders and marks, with invented numbers.
 
-use figures::bore_map::{self, BoreMap, Diameter, Station};
+use figures::bore_map::{self, BoreMap, Diameter, Station, Touches};
 use figures::fit::{self, Direction, Fit, Outcome, Part, Reading, Zone};
 use figures::marks::{Ground, bead, mark, stamp};
 use figures::tightening::{self, Stage, Tightening};
@@ -153,6 +153,7 @@ fn rounds(bolts: usize) -> Tightening {
 fn map() -> BoreMap {
     let station = |name: &str, values: [f64; 4]| Station {
         name: name.to_owned(),
+        touches: Touches::Two,
         diameters: values
             .into_iter()
             .zip([0.0, 45.0, 90.0, 135.0])
@@ -168,6 +169,10 @@ fn map() -> BoreMap {
             station("1, 12 mm in", [21.0, 28.0, 17.0, 9.0]),
             station("2, 46 mm in", [19.0, 22.0, 18.0, 14.0]),
             station("3, 80 mm in", [24.0, 21.0, 16.0, 18.0]),
+            Station {
+                touches: Touches::Three,
+                ..station("3, three points", [16.0, 19.0, 22.0, 19.0])
+            },
         ],
         plus_minus_mm: 0.004,
         numbers: "µm over 80 mm".to_owned(),

@@ -1,11 +1,11 @@
 //! Zones, readings, window, pressure and torque as the figures of the fit want them.
 
 use job::plan::drawings::{
-    FitPart, FitWindow, FitZones, HeldTorque, HubPressure, PressureSlice, WindowClass,
+    FitPart, FitReading, FitWindow, FitZones, HeldTorque, HubPressure, PressureSlice, WindowClass,
 };
 use quantities::System;
 
-use crate::bore_map::{BoreMap, Diameter, Station};
+use crate::bore_map::{BoreMap, Diameter, Station, Touches};
 use crate::fit::{Direction, Fit, Outcome, Part, Reading, Zone};
 use crate::pressure::{Pressure, Slice};
 use crate::torque::{Needed, Torque};
@@ -40,9 +40,14 @@ fn part(data: &FitPart) -> Part {
     }
 }
 
-fn reading((station, degrees, value, plus_minus): &(String, f64, f64, f64)) -> Reading {
-    let direction = if *degrees > 60.0 { Direction::AcrossKey } else { Direction::AlongKey };
-    Reading { station: station.clone(), direction, value: *value, plus_minus: *plus_minus }
+fn reading(read: &FitReading) -> Reading {
+    let direction = if read.degrees > 60.0 { Direction::AcrossKey } else { Direction::AlongKey };
+    Reading {
+        station: read.station.clone(),
+        direction,
+        value: read.deviation,
+        plus_minus: read.plus_minus,
+    }
 }
 
 /// `None` without readings of the bore.
@@ -53,15 +58,20 @@ pub(super) fn bore(data: &FitZones, system: System) -> Option<BoreMap> {
         System::Inch => (25.4e-3, 1),
     };
     let mut stations: Vec<Station> = Vec::new();
-    for (station, degrees, over, _) in &bore.readings {
-        let text = format!("{over:+.decimals$}").replace('-', "−");
-        let diameter = Diameter { degrees: *degrees, over_mm: over * to_mm, text };
-        match stations.iter_mut().find(|known| known.name == *station) {
+    for read in bore.readings.iter().chain(&bore.by_three_points) {
+        let text = format!("{:+.decimals$}", read.deviation).replace('-', "−");
+        let over_mm = read.deviation * to_mm;
+        let diameter = Diameter { degrees: read.degrees, over_mm, text };
+        let (name, touches) = match read.touches {
+            3 => (format!("{}, three points", read.station), Touches::Three),
+            _ => (read.station.clone(), Touches::Two),
+        };
+        match stations.iter_mut().find(|known| known.name == name) {
             Some(known) => known.diameters.push(diameter),
-            None => stations.push(Station { name: station.clone(), diameters: vec![diameter] }),
+            None => stations.push(Station { name, touches, diameters: vec![diameter] }),
         }
     }
-    let spread = bore.readings.iter().map(|(_, _, _, spread)| *spread).fold(0.0, f64::max);
+    let spread = bore.readings.iter().map(|read| read.plus_minus).fold(0.0, f64::max);
     let numbers = data.axis.replace("above", "over");
     let plus_minus_mm = spread * to_mm;
     (!stations.is_empty()).then_some(BoreMap { stations, plus_minus_mm, numbers })

@@ -6,7 +6,7 @@ use proptest::sample::select;
 
 use super::{cases, is_plain, is_tidy, paths, texts};
 use crate::axis::real;
-use crate::bore_map::{self, BoreMap, BoreMapError, Diameter, Station};
+use crate::bore_map::{self, BoreMap, BoreMapError, Diameter, Station, Touches};
 use crate::budget::{self, BudgetError};
 use crate::clearance::{self, Clearance, Level, Moment};
 use crate::envelope::{self, Basis, Envelope, State};
@@ -173,6 +173,7 @@ proptest! {
     ) {
         let stations = stations.into_iter().enumerate().map(|(index, diameters)| Station {
             name: format!("{}, 12 mm in", index + 1),
+            touches: if index == 1 { Touches::Three } else { Touches::Two },
             diameters: diameters
                 .into_iter()
                 .map(|(degrees, over_mm)| {

@@ -3,8 +3,8 @@
 use quantities::{Kind, Length, Limits, Physical, System, Value};
 
 use super::super::Context;
-use super::super::sizes::Part;
-use super::{FitPart, FitZones};
+use super::super::sizes::{Corrected, Part};
+use super::{FitPart, FitReading, FitZones};
 use crate::file::End;
 
 pub(super) fn zones(cx: &Context, end: End) -> Option<FitZones> {
@@ -45,13 +45,21 @@ fn fit_part(cx: &Context, end: End, part: Part, nominal: Length) -> FitPart {
         let text = format!("{name}, {class}: {} to {}", signed(lower), signed(upper));
         Some((lower, upper, text))
     });
-    // Every reading as it is at 20 °C, set right by its standard.
-    let reading = |(station, degrees, at_20, spread): (&str, f64, Length, Length)| {
-        (station.to_owned(), degrees, over(at_20.si()), deviation(cx, spread.si()))
+    let reading = |read: Corrected| FitReading {
+        station: read.station.to_owned(),
+        degrees: read.degrees,
+        touches: read.touches,
+        deviation: over(read.size.si()),
+        plus_minus: deviation(cx, read.spread.si()),
     };
-    let readings = cx.sizes(end).readings(part).map(reading).collect();
-    let size = cx.sizes(end).part(part);
-    FitPart { name, zone, readings, mean: size.map(|size| over(size.mean.value.si())) }
+    let sizes = cx.sizes(end);
+    FitPart {
+        name,
+        zone,
+        readings: sizes.readings(part).map(reading).collect(),
+        by_three_points: sizes.by_three_points(part).map(reading).collect(),
+        mean: sizes.part(part).map(|size| over(size.mean.value.si())),
+    }
 }
 
 fn signed(number: f64) -> String {

@@ -31,7 +31,7 @@ pub(super) fn pressure(cx: &Context, end: End) -> Option<HubPressure> {
 /// `None` while the fit does not press, or nothing is known to be needed.
 pub(super) fn torque(cx: &Context, end: End) -> Option<HeldTorque> {
     let grip = cx.fit(end).grip.as_ref()?;
-    let duty = cx.duty.as_ref()?;
+    let duty = cx.duty()?;
     let unit = Kind::Torque.unit(cx.system);
     let digits = |torque| Value::new(Kind::Torque, torque).digits(cx.system);
     let held = grip.torque.map(|torque| unit.from_si(torque.si()));

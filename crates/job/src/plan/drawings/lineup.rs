@@ -13,7 +13,7 @@ use super::super::lineup::{FootWork, Found, Joint as FoundJoint, Packing, foot_w
 use super::{Feet, Joint, LineUp, Machine, SweepCurve, View};
 
 pub(super) fn lineup(cx: &Context) -> Option<LineUp> {
-    let found = cx.lineup.as_ref()?;
+    let found = cx.lineup()?;
     let datum = datum(found);
     let present = present(found, datum);
     let machine = |(index, member): (usize, &super::super::lineup::Member)| {
@@ -40,7 +40,7 @@ pub(super) fn lineup(cx: &Context) -> Option<LineUp> {
 
 /// Every sweep that the line-up was found from.
 pub(super) fn sweeps(cx: &Context) -> Vec<SweepCurve> {
-    let found = cx.lineup.iter().flat_map(|found| &found.joints);
+    let found = cx.lineup().into_iter().flat_map(|found| &found.joints);
     let seen = found.flat_map(|joint| &joint.seen);
     seen.filter_map(|seen| match &seen.observation {
         Observation::Sweep(dial) => sweep(cx, &seen.what, dial),

@@ -218,10 +218,27 @@ pub struct FitPart {
     pub name: &'static str,
     /// Lower and upper deviation, and as written.
     pub zone: Option<(f64, f64, String)>,
-    /// Station, degrees from the key, deviation, ±.
-    pub readings: Vec<(String, f64, f64, f64)>,
+    /// What makes its size.
+    pub readings: Vec<FitReading>,
+    /// What was read with three points besides.
+    pub by_three_points: Vec<FitReading>,
     /// Mean.
     pub mean: Option<f64>,
+}
+
+/// One reading, as it is at 20 °C.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FitReading {
+    /// "2".
+    pub station: String,
+    /// From the key, clockwise.
+    pub degrees: f64,
+    /// Points that touch, evenly round: two or three.
+    pub touches: u8,
+    /// From the nominal size.
+    pub deviation: f64,
+    /// Its ±.
+    pub plus_minus: f64,
 }
 
 /// The window of interference at one end; all in the axis's unit.
@@ -473,7 +490,7 @@ pub(super) fn drawings(cx: &Context) -> Drawings {
 
 fn tightening(cx: &Context) -> Option<Tightening> {
     use quantities::{Kind, Value};
-    let found = cx.closeup.tightening.as_ref().filter(|found| !found.order.is_empty())?;
+    let found = cx.closeup().tightening.as_ref().filter(|found| !found.order.is_empty())?;
     let last = found.setting();
     let passes = found
         .passes

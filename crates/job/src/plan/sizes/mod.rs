@@ -4,7 +4,7 @@ mod form;
 mod readings;
 mod suspicions;
 
-use mechanics::size::Size;
+use mechanics::size::{Contact, Size};
 use quantities::{Kind, Length, Limits, Physical, Value};
 
 use super::stage_builder::{StageBuilder, WRITTEN};
@@ -30,6 +30,10 @@ impl Part {
         }
     }
 
+    pub fn index(self) -> usize {
+        usize::from(self == Self::Shaft)
+    }
+
     /// The table of what it was read with.
     fn gauge_key(self) -> &'static str {
         match self {
@@ -46,10 +50,21 @@ pub(super) struct Found {
     pub shaft: Option<Size>,
     /// The ± that both share.
     pub shared: Length,
-    /// Readings of bore and shaft, across two points.
-    taken: [Option<Taken>; 2],
+    /// Readings of bore and shaft, those that make the size and those with three points besides.
+    taken: [[Option<Taken>; 2]; 2],
     /// What three points found of the bore and of the shaft.
     three_point: [Option<Size>; 2],
+}
+
+/// A reading as it is at 20 °C, set right by its standard.
+pub(super) struct Corrected<'a> {
+    pub station: &'a str,
+    /// From the key, clockwise.
+    pub degrees: f64,
+    /// Points that touch, evenly round.
+    pub touches: u8,
+    pub size: Length,
+    pub spread: Length,
 }
 
 impl Found {
@@ -61,23 +76,41 @@ impl Found {
     }
 
     fn taken(&self, part: Part) -> Option<&Taken> {
-        self.taken[usize::from(part == Part::Shaft)].as_ref()
+        self.taken[part.index()][0].as_ref()
     }
 
     fn three_point(&self, part: Part) -> Option<&Size> {
-        self.three_point[usize::from(part == Part::Shaft)].as_ref()
+        self.three_point[part.index()].as_ref()
     }
 
-    /// Every reading of a part: station, degrees from the key, size at 20 °C, its ±.
-    pub fn readings(&self, part: Part) -> impl Iterator<Item = (&str, f64, Length, Length)> {
-        let size = self.part(part);
-        let reads = self.taken(part).map_or(&[][..], |taken| &taken.reads);
-        let corrected = size.map_or(&[][..], |size| &size.corrected);
-        reads
-            .iter()
-            .zip(corrected)
-            .map(|(read, at_20)| (read.station.as_str(), read.degrees, *at_20, read.reading.spread))
+    /// Every reading that makes the size of a part.
+    pub fn readings(&self, part: Part) -> impl Iterator<Item = Corrected<'_>> {
+        corrected(self.taken(part), self.part(part))
     }
+
+    /// What was read with three points besides.
+    pub fn by_three_points(&self, part: Part) -> impl Iterator<Item = Corrected<'_>> {
+        corrected(self.taken[part.index()][1].as_ref(), self.three_point(part))
+    }
+}
+
+fn corrected<'a>(
+    taken: Option<&'a Taken>,
+    size: Option<&'a Size>,
+) -> impl Iterator<Item = Corrected<'a>> {
+    let touches = match taken.map(|taken| taken.measurement.contact) {
+        Some(Contact::ThreePoint) => 3,
+        _ => 2,
+    };
+    let reads = taken.map_or(&[][..], |taken| &taken.reads);
+    let sizes = size.map_or(&[][..], |size| &size.corrected);
+    reads.iter().zip(sizes).map(move |(read, size)| Corrected {
+        station: &read.station,
+        degrees: read.degrees,
+        touches,
+        size: *size,
+        spread: read.reading.spread,
+    })
 }
 
 pub(super) fn found(cx: &Context, end: End) -> Found {
@@ -88,7 +121,7 @@ pub(super) fn found(cx: &Context, end: End) -> Found {
         shaft: size(&shaft[0]),
         shared: readings::shared(cx, end),
         three_point: [size(&bore[1]), size(&shaft[1])],
-        taken: [bore, shaft].map(|[two, _]| two),
+        taken: [bore, shaft],
     }
 }
 
