@@ -10,6 +10,7 @@ mod book;
 mod check;
 mod entry;
 pub mod file;
+mod parse;
 pub mod plan;
 mod read;
 mod sheet;

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use crate::{JobFile, Problem, impossible};
+use crate::{JobFile, Problem, impossible, parse};
 
 /// What is wrong with a job file, and where.
 #[derive(Clone, Debug, PartialEq)]
@@ -43,7 +43,7 @@ impl std::error::Error for FileError {}
 /// All that is wrong with it, as far as one reading can tell: text that is not TOML, an unknown
 /// key (with the nearest known one), a quantity without its unit, a value that cannot be.
 pub fn read(text: &str) -> Result<JobFile, Vec<FileError>> {
-    let file: JobFile = toml::from_str(text).map_err(|error| vec![from_toml(text, &error)])?;
+    let file: JobFile = parse::parsed(text)?;
     let version = crate::file::VERSION;
     if file.hubwright != version {
         let what = format!("this file is of version {}", file.hubwright);
@@ -79,44 +79,6 @@ pub(crate) fn from_problem(text: &str, problem: &Problem) -> FileError {
         error.what = format!("{}: {}", problem.place, error.what);
     }
     error
-}
-
-pub(crate) fn from_toml(text: &str, error: &toml::de::Error) -> FileError {
-    let message = error.message();
-    let start = error.span().map(|span| span.start);
-    if let Some((key, known)) = unknown_key(message) {
-        let nearest = nearest(&key, &known);
-        let what = format!("the key “{key}” is not known here");
-        let mut error = at(text, start, what, format!("one of: {}", known.join(", ")));
-        error.nearest = nearest;
-        return error;
-    }
-    if let Some(key) = message.strip_prefix("missing field ") {
-        let key = key.trim_matches('`');
-        let expected = match key {
-            "hubwright" => "the line hubwright = 1, the version of the file’s form".to_owned(),
-            "job" => "a table [job] with the number and the title of the job".to_owned(),
-            _ => format!("a line {key} = …"),
-        };
-        return at(text, start, format!("“{key}” is missing"), expected);
-    }
-    let (what, expected) = message.split_once("; expected ").unwrap_or((message, ""));
-    at(text, start, what.trim_end().to_owned(), expected.trim_end().to_owned())
-}
-
-/// The key and the known keys in serde's message on an unknown field.
-fn unknown_key(message: &str) -> Option<(String, Vec<String>)> {
-    let rest =
-        message.strip_prefix("unknown field ").or(message.strip_prefix("unknown variant "))?;
-    let mut quoted = rest.split('`').skip(1).step_by(2).map(str::to_owned);
-    let key = quoted.next()?;
-    Some((key, quoted.collect()))
-}
-
-fn nearest(key: &str, known: &[String]) -> Option<String> {
-    let scored = known.iter().map(|name| (strsim::jaro_winkler(key, name), name));
-    let best = scored.max_by(|a, b| a.0.total_cmp(&b.0))?;
-    (best.0 > 0.7).then(|| best.1.clone())
 }
 
 pub(crate) fn at(text: &str, start: Option<usize>, what: String, expected: String) -> FileError {

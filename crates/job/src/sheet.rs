@@ -10,7 +10,8 @@ use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value as Json};
 
 use crate::book::leaves;
-use crate::read::{at, from_toml, place_start};
+use crate::parse::parsed;
+use crate::read::{at, place_start};
 use crate::{Act, FileError, JobFile, Written};
 
 /// The version of the sheet's form that this program writes.
@@ -59,7 +60,7 @@ pub struct SheetLine {
 /// assert!(job::read_sheet("hubwright_sheet = 1\nkind = \"geer\"\n").is_err());
 /// ```
 pub fn read_sheet(text: &str) -> Result<SheetFile, Vec<FileError>> {
-    let file: SheetFile = toml::from_str(text).map_err(|error| vec![from_toml(text, &error)])?;
+    let file: SheetFile = parsed(text)?;
     let wrong = |place: &str, what: String, expected: String| {
         Err(vec![at(text, place_start(text, place), what, expected)])
     };

@@ -8,7 +8,8 @@ use serde_json::Value as Json;
 
 use crate::book::leaves;
 use crate::file::Site;
-use crate::read::{at, from_problem, from_toml, place_start};
+use crate::parse::parsed;
+use crate::read::{at, from_problem, place_start};
 use crate::{Act, FileError, JobFile, impossible};
 
 /// The version of the rules' form that this program writes.
@@ -36,7 +37,7 @@ pub struct SiteFile {
 /// assert!(job::read_site("hubwright_site = 1\n[site.holds.on]\ndance = \"x\"\n").is_err());
 /// ```
 pub fn read_site(text: &str) -> Result<SiteFile, Vec<FileError>> {
-    let file: SiteFile = toml::from_str(text).map_err(|error| vec![from_toml(text, &error)])?;
+    let file: SiteFile = parsed(text)?;
     if file.hubwright_site != SITE_VERSION {
         let what = format!("these rules are of version {}", file.hubwright_site);
         let expected = format!("hubwright_site = {SITE_VERSION}: the version that is read here");

@@ -54,6 +54,23 @@ fn a_log_book_says_what_its_file_said() {
     }
 }
 
+/// The lines that are complained of.
+fn lines(text: &str) -> Vec<usize> {
+    job::read(text).unwrap_err().iter().map(|error| error.line).collect()
+}
+
+#[test]
+fn all_that_is_wrong_is_told_at_once() {
+    let unlike_toml = "hubwright = 1\n[job\ntitle = \"x\"\n[machines]\nspeed = 1480 rpm\n";
+    assert_eq!(lines(unlike_toml), [2, 5]);
+    let wrong = "hubwright = 1\n[job]\ntitle = \"x\"\ncolour = \"red\"\n[machines]\n\
+        speeed = \"1480 rpm\"\npower = \"90\"\nspeed = \"1480 rpm\"\n[sizez.driver]\n\
+        nominal = \"80 mm\"\n[fit.driver]\nclass = 7\n";
+    assert_eq!(lines(wrong), [4, 6, 7, 9, 12]);
+    // What is asked for is not taken out of the file by the telling.
+    assert_eq!(lines("hubwright = \"one\"\n[job]\ntitle = 4\n"), [1, 3]);
+}
+
 #[test]
 fn an_unknown_key_is_named_with_the_nearest_one() {
     let text =
