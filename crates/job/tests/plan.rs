@@ -39,6 +39,17 @@ fn every_number_has_a_name_of_its_own() {
 }
 
 #[test]
+fn a_stage_alone_is_as_in_the_whole_plan() {
+    for demo in DEMOS {
+        let (file, whole) = (file(demo), planned(demo));
+        let job = Job::from_file(&file);
+        for stage in &whole.stages {
+            assert_eq!(job::plan::stage(&job, file.system(), stage.stage), *stage);
+        }
+    }
+}
+
+#[test]
 fn every_judged_number_that_is_not_inside_says_what_would_settle_it() {
     for demo in DEMOS {
         let plan = planned(demo);

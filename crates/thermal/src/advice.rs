@@ -5,6 +5,7 @@
 //! taken, sharpened once, and answered in full.
 
 use quantities::{Physical, Power, ThermodynamicTemperature, Time};
+use rayon::prelude::*;
 
 use crate::ThermalError;
 use crate::check::{Effort, duration, positive};
@@ -141,10 +142,20 @@ struct Bench<'a> {
 
 impl Bench<'_> {
     fn grid(&self) -> Result<Vec<Trial>, ThermalError> {
+        let patterns = divisions(PARTS, self.search.zones.len());
+        let trials = patterns.par_iter().map(|shares| self.downwards(shares));
+        Ok(trials.collect::<Result<Vec<_>, _>>()?.concat())
+    }
+
+    /// One pattern with less and less power. Where the time ran out with the hub neither open nor
+    /// too hot, less power would not open it either.
+    fn downwards(&self, shares: &[f64]) -> Result<Vec<Trial>, ThermalError> {
         let mut trials = Vec::new();
-        for shares in divisions(PARTS, self.search.zones.len()) {
-            for power in POWERS {
-                trials.push(self.attempt(self.search.greatest * power, &shares)?);
+        for power in POWERS {
+            let (trial, ran_out) = self.attempt(self.search.greatest * power, shares)?;
+            trials.push(trial);
+            if ran_out {
+                break;
             }
         }
         Ok(trials)
@@ -164,31 +175,29 @@ impl Bench<'_> {
                 }
             }
         }
-        let mut trials = Vec::new();
-        for shares in patterns {
-            for factor in [0.84, 1.0, 1.19] {
-                let power = best.power * factor;
-                if power <= self.search.greatest {
-                    trials.push(self.attempt(power, &shares)?);
-                }
-            }
-        }
-        Ok(trials)
+        let powers = [0.84, 1.0, 1.19].map(|factor| best.power * factor);
+        let trials = patterns.iter().flat_map(|shares| powers.map(|power| (power, shares)));
+        let trials: Vec<_> = trials.filter(|(power, _)| *power <= self.search.greatest).collect();
+        let tried = trials.par_iter().map(|(power, shares)| Ok(self.attempt(*power, shares)?.0));
+        tried.collect()
     }
 
-    fn attempt(&self, power: Power, shares: &[f64]) -> Result<Trial, ThermalError> {
+    /// What came of it, and whether the time ran out before anything did.
+    fn attempt(&self, power: Power, shares: &[f64]) -> Result<(Trial, bool), ThermalError> {
         let asked = self.asked.with(self.search, power, shares, self.asked.until);
         let course = Course::new(&asked, self.setup, self.model, Effort::Quick);
         let held_s = self.search.window.si();
         let run = course.run(&asked.unknowns.tight(), Goal::HeldWithinLimit(held_s))?;
+        let too_hot = course.over_any_limit(&run) || run.ended.is_some();
         let kept = !course.over_any_limit(&run) && run.held_s() >= held_s;
-        Ok(Trial {
+        let trial = Trial {
             power,
             shares: shares.to_vec(),
             opens: run.opens.filter(|_| kept),
             hottest: run.hottest(self.model, None).peak.temperature,
             least_pull: run.least_pull().1,
-        })
+        };
+        Ok((trial, run.opens.is_none() && !too_hot))
     }
 }
 

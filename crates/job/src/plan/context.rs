@@ -1,9 +1,12 @@
 //! What the stages of a plan share: the job, its units, and what the earlier stages found.
 
+use std::sync::OnceLock;
+
 use couplings::kind::{Planes, Spacer};
 use couplings::{Form, Kind};
 use mechanics::power::Duty;
 use quantities::{Limits, Physical, System};
+use rayon::join;
 
 use super::site::Ruled;
 use super::sizes::Part;
@@ -12,7 +15,8 @@ use super::{Depth, closeup, fit, gap, heat, lineup, machines, removal, sizes};
 use crate::file::End;
 use crate::{JobFile, Stage};
 
-/// Results in the order in which they lean on each other.
+/// The job, and what its stages find, each found when it is first asked for. A stage may lean on
+/// those before it.
 pub(super) struct Context<'a> {
     pub file: &'a JobFile,
     /// Stages for which this job says nothing; the plant's rules may.
@@ -21,16 +25,16 @@ pub(super) struct Context<'a> {
     pub depth: Depth,
     pub kind: Option<&'static dyn Kind>,
     pub form: Option<&'static Form>,
-    pub duty: Option<Duty>,
-    pub sizes: [sizes::Found; 2],
-    pub fits: [fit::Found; 2],
-    pub heats: [Option<heat::Found>; 2],
-    pub gap: gap::Found,
-    pub grabs: [Option<heat::seconds::Found>; 2],
-    pub lineup: Option<lineup::Found>,
-    pub closeup: closeup::Found,
-    pub removals: [Option<removal::Found>; 2],
-    pub hot: [Option<removal::hot::Found>; 2],
+    duty: OnceLock<Option<Duty>>,
+    sizes: [OnceLock<sizes::Found>; 2],
+    fits: [OnceLock<fit::Found>; 2],
+    heats: [OnceLock<Option<heat::Found>>; 2],
+    gap: OnceLock<gap::Found>,
+    grabs: [OnceLock<Option<heat::seconds::Found>>; 2],
+    lineup: OnceLock<Option<lineup::Found>>,
+    closeup: OnceLock<closeup::Found>,
+    removals: [OnceLock<Option<removal::Found>>; 2],
+    hot: [OnceLock<Option<removal::hot::Found>>; 2],
 }
 
 impl<'a> Context<'a> {
@@ -39,37 +43,31 @@ impl<'a> Context<'a> {
         let kind = couplings::kind(&file.coupling.kind);
         let named = Some(file.coupling.form.as_str()).filter(|form| !form.is_empty());
         let form = kind.and_then(|kind| kind.form(named).or(kind.form(None)));
-        let mut cx = Self {
+        Self {
             file,
             untouched: &ruled.untouched,
             system,
             depth,
             kind,
             form,
-            duty: None,
+            duty: OnceLock::new(),
             sizes: Default::default(),
             fits: Default::default(),
-            heats: [None, None],
-            gap: gap::Found::default(),
-            grabs: [None, None],
-            lineup: None,
-            closeup: closeup::Found::default(),
-            removals: [None, None],
-            hot: [None, None],
-        };
-        cx.duty = machines::duty(&cx);
-        cx.sizes = End::BOTH.map(|end| sizes::found(&cx, end));
-        cx.fits = End::BOTH.map(|end| fit::found(&cx, end));
-        cx.heats = End::BOTH.map(|end| heat::found(&cx, end));
-        cx.gap = gap::found(&cx);
-        cx.lineup = lineup::found(&cx);
-        cx.closeup = closeup::found(&cx);
-        cx.removals = End::BOTH.map(|end| removal::found(&cx, end));
-        if depth == Depth::Full {
-            cx.grabs = End::BOTH.map(|end| heat::seconds::found(&cx, end));
-            cx.hot = End::BOTH.map(|end| removal::hot::found(&cx, end));
+            heats: Default::default(),
+            gap: OnceLock::new(),
+            grabs: Default::default(),
+            lineup: OnceLock::new(),
+            closeup: OnceLock::new(),
+            removals: Default::default(),
+            hot: Default::default(),
         }
-        cx
+    }
+
+    /// Lets the flow of heat run at both ends, on and off, side by side.
+    pub fn let_heat_flow(&self) {
+        let on = || join(|| self.grab(End::Driver), || self.grab(End::Driven));
+        let off = || join(|| self.hot(End::Driver), || self.hot(End::Driven));
+        join(on, off);
     }
 
     pub fn stage(&self, stage: Stage, begun: bool) -> StageBuilder {
@@ -81,30 +79,48 @@ impl<'a> Context<'a> {
         self.file.system()
     }
 
+    pub fn duty(&self) -> Option<&Duty> {
+        self.duty.get_or_init(|| machines::duty(self)).as_ref()
+    }
+
     pub fn sizes(&self, end: End) -> &sizes::Found {
-        &self.sizes[index(end)]
+        self.sizes[index(end)].get_or_init(|| sizes::found(self, end))
     }
 
     pub fn fit(&self, end: End) -> &fit::Found {
-        &self.fits[index(end)]
+        self.fits[index(end)].get_or_init(|| fit::found(self, end))
     }
 
     pub fn heat(&self, end: End) -> Option<&heat::Found> {
-        self.heats[index(end)].as_ref()
+        self.heats[index(end)].get_or_init(|| heat::found(self, end)).as_ref()
+    }
+
+    pub fn gap(&self) -> &gap::Found {
+        self.gap.get_or_init(|| gap::found(self))
+    }
+
+    pub fn lineup(&self) -> Option<&lineup::Found> {
+        self.lineup.get_or_init(|| lineup::found(self)).as_ref()
+    }
+
+    pub fn closeup(&self) -> &closeup::Found {
+        self.closeup.get_or_init(|| closeup::found(self))
     }
 
     pub fn removal(&self, end: End) -> Option<&removal::Found> {
-        self.removals[index(end)].as_ref()
+        self.removals[index(end)].get_or_init(|| removal::found(self, end)).as_ref()
     }
 
     /// Seconds in hand; only in a full plan.
     pub fn grab(&self, end: End) -> Option<&heat::seconds::Found> {
-        self.grabs[index(end)].as_ref()
+        let found = || if_full(self.depth, || heat::seconds::found(self, end));
+        self.grabs[index(end)].get_or_init(found).as_ref()
     }
 
     /// Heat to get a hub off; only in a full plan.
     pub fn hot(&self, end: End) -> Option<&removal::hot::Found> {
-        self.hot[index(end)].as_ref()
+        let found = || if_full(self.depth, || removal::hot::found(self, end));
+        self.hot[index(end)].get_or_init(found).as_ref()
     }
 
     /// "motor".
@@ -148,6 +164,10 @@ impl<'a> Context<'a> {
         let at = |deviation: quantities::Length| (nominal + deviation).si();
         Some((name, Limits::between(at(zone.lower), at(zone.upper))))
     }
+}
+
+fn if_full<T>(depth: Depth, found: impl FnOnce() -> Option<T>) -> Option<T> {
+    if depth == Depth::Full { found() } else { None }
 }
 
 fn index(end: End) -> usize {

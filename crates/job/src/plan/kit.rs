@@ -100,7 +100,7 @@ fn sizes(cx: &Context, kit: &mut Kit) {
 }
 
 fn tightening(cx: &Context, kit: &mut Kit) {
-    let torque: Option<Torque> = cx.closeup.torque();
+    let torque: Option<Torque> = cx.closeup().torque();
     if let Some(range) = torque.and_then(|torque| torque_wrench_for(torque, kit.system)) {
         kit.add(format!("torque wrench, {}", range.show()), "coupling bolts");
     }
@@ -108,7 +108,7 @@ fn tightening(cx: &Context, kit: &mut Kit) {
 
 /// Every shim of the packs worked out, counted: both feet of a plane get one pack each.
 fn shims(cx: &Context, kit: &mut Kit) {
-    let Some(found) = &cx.lineup else { return };
+    let Some(found) = cx.lineup() else { return };
     let mut counted: Vec<(Length, u32)> = Vec::new();
     for shim in line_up::foot_work(found).iter().flat_map(|work| work.packing.goes_in()) {
         match counted.iter_mut().find(|(thickness, _)| thickness == shim) {

@@ -28,7 +28,7 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
         }
     }
     asked(cx, &mut out);
-    if let Some(duty) = &cx.duty {
+    if let Some(duty) = cx.duty() {
         let torque = Value::new(Kind::Torque, duty.torque());
         out.number("torque", "Torque at full load", torque).working(duty.working());
         let design = Value::new(Kind::Torque, duty.design_torque());

@@ -266,24 +266,10 @@ pub fn plan(job: &crate::Job, system: System) -> Plan {
 pub fn plan_with(job: &crate::Job, system: System, depth: Depth) -> Plan {
     let ruled = site::ruled(&job.file);
     let cx = Context::new(&ruled, system, depth);
-    let mut stages = vec![
-        machines::stage(&cx),
-        coupling::stage(&cx),
-        sizes::stage(&cx),
-        fit::stage(&cx),
-        heat::stage(&cx),
-        gap::stage(&cx),
-        lineup::stage(&cx),
-        closeup::stage(&cx),
-        running::stage(&cx),
-        removal::stage(&cx),
-    ];
-    for (stage, says) in &ruled.said {
-        stages
-            .iter_mut()
-            .filter(|at| at.stage == *stage)
-            .for_each(|at| at.notes.push(says.clone()));
+    if depth == Depth::Full {
+        cx.let_heat_flow();
     }
+    let stages = Stage::ALL.map(|stage| planned(&cx, &ruled, stage)).to_vec();
     let numbers: Vec<Number> = stages.iter().flat_map(|stage| stage.numbers.clone()).collect();
     let on = steps::steps(&cx, job, &numbers, steps::Way::On);
     let off = steps::steps(&cx, job, &numbers, steps::Way::Off);
@@ -300,6 +286,30 @@ pub fn plan_with(job: &crate::Job, system: System, depth: Depth) -> Plan {
         on,
         off,
     }
+}
+
+/// One stage alone, without the flow of heat: nothing is worked out but what it leans on.
+pub fn stage(job: &crate::Job, system: System, stage: Stage) -> StagePlan {
+    let ruled = site::ruled(&job.file);
+    planned(&Context::new(&ruled, system, Depth::Quick), &ruled, stage)
+}
+
+fn planned(cx: &Context, ruled: &site::Ruled, stage: Stage) -> StagePlan {
+    let mut planned = match stage {
+        Stage::Machines => machines::stage(cx),
+        Stage::Coupling => coupling::stage(cx),
+        Stage::Sizes => sizes::stage(cx),
+        Stage::Fit => fit::stage(cx),
+        Stage::Heat => heat::stage(cx),
+        Stage::Gap => gap::stage(cx),
+        Stage::Lineup => lineup::stage(cx),
+        Stage::Closeup => closeup::stage(cx),
+        Stage::Running => running::stage(cx),
+        Stage::Removal => removal::stage(cx),
+    };
+    let said = ruled.said.iter().filter(|(at, _)| *at == stage);
+    planned.notes.extend(said.map(|(_, says)| says.clone()));
+    planned
 }
 
 fn head(cx: &Context) -> Head {

@@ -109,7 +109,7 @@ fn still_to(cx: &Context, blank: &str) -> &'static str {
         || (blank.starts_with("removal.") && blank.ends_with(".temperature"));
     let of_coupling = ["coupling.", "gap.", "closeup."].iter().any(|from| blank.starts_with(from));
     let from_sheet = match blank {
-        "gap.faces" | "gap.packs" => cx.gap.lacks.is_some(),
+        "gap.faces" | "gap.packs" => cx.gap().lacks.is_some(),
         "closeup.torque" | "closeup.grease" | "coupling.mass" => true,
         _ => false,
     };

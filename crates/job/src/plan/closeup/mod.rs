@@ -68,7 +68,7 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
 
 fn summary(cx: &Context) -> String {
     let torque = cx
-        .closeup
+        .closeup()
         .torque()
         .map(|torque| format!("bolts to {}", Value::new(Kind::Torque, torque).show(cx.system)));
     let grease = grease_words(cx);
@@ -83,14 +83,14 @@ fn summary(cx: &Context) -> String {
 }
 
 fn bolts(cx: &Context, out: &mut StageBuilder) {
-    let Some(found) = &cx.closeup.tightening else {
-        if let Some(CloseUpError::Missing(field)) = &cx.closeup.lacks {
+    let Some(found) = &cx.closeup().tightening else {
+        if let Some(CloseUpError::Missing(field)) = &cx.closeup().lacks {
             out.missing(
                 &format!("coupling.sheet.{field}"),
                 "tightening torque, or size, grade and threads of the bolts",
             );
         }
-        if let Some(CloseUpError::NotHeld(error)) = &cx.closeup.lacks {
+        if let Some(CloseUpError::NotHeld(error)) = &cx.closeup().lacks {
             out.note(format!("{error}. Enter the torque from the maker’s sheet."));
         }
         return;

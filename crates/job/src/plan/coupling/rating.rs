@@ -23,7 +23,7 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder) {
 
 /// The steady torque with its service factor, and what warm rubber asks instead.
 fn steady(cx: &Context, out: &mut StageBuilder) {
-    let Some(duty) = &cx.duty else { return };
+    let Some(duty) = cx.duty() else { return };
     let Some(rated) = &cx.file.coupling.sheet.rated_torque else {
         out.missing("coupling.sheet.rated_torque", "rated torque, from the maker’s sheet");
         return;

@@ -23,7 +23,7 @@ const MEND: &str = "Line up closer to the target, or set the gap closer; the sha
 
 pub(super) fn numbers(cx: &Context, out: &mut StageBuilder) {
     let none = cx.form.is_none_or(|form| form.planes == Planes::None);
-    let Some(found) = cx.lineup.as_ref().filter(|_| !none) else { return };
+    let Some(found) = cx.lineup().filter(|_| !none) else { return };
     let borne = borne(cx);
     if borne == Borne::default() {
         out.missing(
@@ -52,7 +52,7 @@ fn states(cx: &Context, found: &Found) -> [Misalignment; 3] {
 /// it or the line-up is not known.
 pub(in crate::plan) fn asked_and_borne(cx: &Context) -> Option<([Misalignment; 3], Borne)> {
     let bears = cx.form.is_some_and(|form| form.planes != Planes::None);
-    let found = cx.lineup.as_ref().filter(|_| bears)?;
+    let found = cx.lineup().filter(|_| bears)?;
     Some((states(cx, found), borne(cx)))
 }
 
@@ -118,8 +118,8 @@ fn together<Q: Physical<Spread = Q>>(one: Estimate<Q>, other: Estimate<Q>) -> Es
 /// How far from the position that it was made for.
 fn axial(cx: &Context, state: State) -> Option<Estimate<Length>> {
     let off = match state {
-        State::Running => cx.gap.running(cx)?.less(&Estimate::exact(cx.gap.made_for(cx)?)),
-        State::Cold => cx.gap.read.as_ref()?.mean.less(&Estimate::exact(cx.gap.made_for(cx)?)),
+        State::Running => cx.gap().running(cx)?.less(&Estimate::exact(cx.gap().made_for(cx)?)),
+        State::Cold => cx.gap().read.as_ref()?.mean.less(&Estimate::exact(cx.gap().made_for(cx)?)),
     };
     Some(Estimate::new(off.value.abs(), off.plus_minus))
 }
@@ -177,7 +177,7 @@ fn left(cx: &Context, out: &mut StageBuilder, running: Misalignment, borne: Born
         return;
     };
     let Ok(left) = axial_left(angle.value, most, axial) else { return };
-    let growth = cx.gap.growth.as_ref().map(|growth| growth.total().value.abs());
+    let growth = cx.gap().growth.as_ref().map(|growth| growth.total().value.abs());
     let second = growth.map_or_else(String::new, |growth| {
         format!("the shafts grow {}", Value::new(Kind::Offset, growth).show(cx.system))
     });
@@ -200,7 +200,8 @@ fn teeth(cx: &Context, out: &mut StageBuilder, running: Misalignment) {
     };
     slide(cx, out, pitch.value(), running.angle);
     let friction = Ratio::from_si(TEETH_FRICTION);
-    let held = cx.duty.and_then(|duty| axial_friction(duty.torque(), pitch.value(), friction).ok());
+    let held =
+        cx.duty().and_then(|duty| axial_friction(duty.torque(), pitch.value(), friction).ok());
     if let Some(held) = held {
         let value = Value::new(Kind::Force, held.force);
         out.number("teeth.force", "Axial force that the teeth hold before they slide", value)

@@ -139,7 +139,7 @@ fn safeties(cx: &Context, out: &mut StageBuilder, end: End, grip: &Grip) {
     }
     let axial = cx.file.fit.axial.as_ref().map(Measured::value).unwrap_or_default();
     let with = if axial > Force::default() { " and axial pull" } else { "" };
-    let service = cx.duty.as_ref().map(mechanics::power::Duty::design_torque);
+    let service = cx.duty().map(mechanics::power::Duty::design_torque);
     let peak = cx.file.machines.peak_torque.as_ref().map(Measured::value);
     let keyed = cx.file.sizes.at(end).key.is_some();
     for (key, label, torque, wanted) in [

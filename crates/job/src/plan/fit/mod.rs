@@ -289,7 +289,7 @@ fn safety(cx: &Context) -> f64 {
 
 /// The torque with its service factor, or the peak where that is known to be larger.
 pub(super) fn torque_to_carry(cx: &Context) -> Option<Torque> {
-    let duty = cx.duty.as_ref()?.design_torque();
+    let duty = cx.duty()?.design_torque();
     let peak = cx.file.machines.peak_torque.as_ref().map(Measured::value);
     Some(peak.filter(|peak| *peak > duty).unwrap_or(duty))
 }

@@ -10,7 +10,7 @@ use super::super::Context;
 use super::super::stage_builder::StageBuilder;
 
 pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, cold: Option<&Target>) {
-    let (Some(read), Some(cold)) = (&cx.gap.read, cold) else { return };
+    let (Some(read), Some(cold)) = (&cx.gap().read, cold) else { return };
     if judge(&read.mean.shown(Kind::Gap), &cold.limits) == Verdict::Inside {
         return;
     }

@@ -85,7 +85,7 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, rule: GapRule) {
     for end in End::BOTH {
         asked(cx, out, end);
     }
-    let Some(growth) = &cx.gap.growth else { return };
+    let Some(growth) = &cx.gap().growth else { return };
     if cx.file.gap.meant.is_none() {
         out.missing(
             "gap.meant",
@@ -140,7 +140,8 @@ fn ends(cx: &Context, out: &mut StageBuilder, growth: &Growth) {
 }
 
 fn hot(cx: &Context, out: &mut StageBuilder) {
-    let (Some(cold), Some(hot), Some(growth)) = (cx.gap.cold(cx), cx.gap.hot(cx), &cx.gap.growth)
+    let (Some(cold), Some(hot), Some(growth)) =
+        (cx.gap().cold(cx), cx.gap().hot(cx), &cx.gap().growth)
     else {
         return;
     };
@@ -199,8 +200,8 @@ fn stretch(cx: &Context, out: &mut StageBuilder, rule: GapRule, growth: &Growth)
 
 /// What the gap as it was read becomes when the machines run.
 fn running(cx: &Context, out: &mut StageBuilder) {
-    let (Some(running), Some(hot)) = (cx.gap.running(cx), cx.gap.hot(cx)) else { return };
-    let (Some(read), Some(growth)) = (&cx.gap.read, &cx.gap.growth) else { return };
+    let (Some(running), Some(hot)) = (cx.gap().running(cx), cx.gap().hot(cx)) else { return };
+    let (Some(read), Some(growth)) = (&cx.gap().read, &cx.gap().growth) else { return };
     let value = running.shown(Kind::Gap);
     let source = Source::new("growth and play of the rotors close the gap", "", Basis::Computed);
     let working = Working::new("Gap when running, as read", "r = m − q − D1 − D2", value, source)

@@ -119,7 +119,7 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
     let Some((kind, form)) = cx.kind.zip(cx.form) else { return out.done("no kind chosen yet") };
     let rule = kind.gap_rule(form);
     out.note(rule.says());
-    let cold = cx.gap.cold(cx);
+    let cold = cx.gap().cold(cx);
     match &cold {
         Some(target) => set(cx, &mut out, rule, target),
         None => lacking(cx, &mut out, rule),
@@ -142,7 +142,7 @@ fn summary(cx: &Context, cold: Option<&Target>) -> String {
 }
 
 fn lacking(cx: &Context, out: &mut StageBuilder, rule: GapRule) {
-    let Some(field) = cx.gap.lacks else { return };
+    let Some(field) = cx.gap().lacks else { return };
     let what = if rule == GapRule::SeatsEqualPack {
         "free length of pack and spacer"
     } else {
@@ -162,12 +162,12 @@ fn set(cx: &Context, out: &mut StageBuilder, rule: GapRule, cold: &Target) {
     let limits = cold.limits.show(&value, cx.system);
     let limits = if limits.is_empty() { String::new() } else { format!("{limits}; ") };
     let from = from_words(cold.from);
-    let warm = cx.file.gap.meant == Some(Meant::Running) && cx.gap.growth.is_some();
+    let warm = cx.file.gap.meant == Some(Meant::Running) && cx.gap().growth.is_some();
     let from = if warm { format!("{from}, and what the shafts grow") } else { from };
     let entry = out.number(id, label, value).second(format!("{limits}{from}"));
-    match (&cx.gap.growth, warm) {
+    match (&cx.gap().growth, warm) {
         (Some(growth), true) => {
-            entry.working(growth.cold(cold.gap - cx.gap.grown()).working());
+            entry.working(growth.cold(cold.gap - cx.gap().grown()).working());
         }
         _ => {
             entry.written(cold.source);

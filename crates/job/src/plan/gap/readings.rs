@@ -31,7 +31,7 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, rule: GapRule, cold:
     for clock in ["12", "3", "6", "9"] {
         at(cx, out, clock, limits);
     }
-    let Some(found) = &cx.gap.read else { return };
+    let Some(found) = &cx.gap().read else { return };
     let entry = out
         .number("mean", "Mean gap", found.mean.shown(Kind::Gap))
         .working(found.mean_working())

@@ -40,7 +40,7 @@ fn state(cx: &Context, out: &mut StageBuilder) {
             out.note(format!("Before anything is moved: {mend}"));
         }
     }
-    let begun = cx.lineup.is_some();
+    let begun = cx.lineup().is_some();
     if let Some((key, ..)) = asked.iter().find(|(_, answer, _)| answer.is_none()).filter(|_| begun)
     {
         let open = asked.iter().filter(|(_, answer, _)| answer.is_none()).count();

@@ -42,7 +42,7 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, found: &Found) {
 
 /// How far from the axial position that it was made for, running.
 fn axial(cx: &Context) -> Option<Estimate<Length>> {
-    let off = cx.gap.running(cx)?.less(&Estimate::exact(cx.gap.made_for(cx)?));
+    let off = cx.gap().running(cx)?.less(&Estimate::exact(cx.gap().made_for(cx)?));
     Some(Estimate::new(off.value.abs(), off.plus_minus))
 }
 

@@ -40,7 +40,7 @@ pub(in crate::plan) fn visits(cx: &Context) -> Vec<Past> {
 }
 
 fn this_visit(cx: &Context) -> Option<Past> {
-    let joint = cx.lineup.as_ref()?.own();
+    let joint = cx.lineup()?.own();
     let day = cx.file.job.written.parse().ok()?;
     let now = of_line(joint, &joint.position.line);
     let (found, left) = match &joint.as_found {
@@ -159,7 +159,7 @@ fn offset_drift(cx: &Context, out: &mut StageBuilder, visits: &[Past], plane: Pl
 
 /// Years until the offset, as it lies against its target, has drifted to its limit.
 fn years_left(cx: &Context, drift: &Drift<Length>, plane: Plane) -> Option<f64> {
-    let joint = cx.lineup.as_ref()?.own();
+    let joint = cx.lineup()?.own();
     let now = joint.off.offset(plane, joint.position.layout.reference).value;
     let levels = joint.levels.iter().filter(|level| level.measure == Measure::Offset);
     let limit = levels.filter_map(Level::limit).map(|limit| limit.si).reduce(f64::min)?;

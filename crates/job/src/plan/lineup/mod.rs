@@ -220,7 +220,7 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
     let lineup = &cx.file.lineup;
     let mut out = cx.stage(Stage::Lineup, *lineup != crate::file::Lineup::default());
     let members = bench::members(cx);
-    let summary = if let Some(found) = &cx.lineup {
+    let summary = if let Some(found) = cx.lineup() {
         judge::numbers(cx, &mut out, found);
         feet::numbers(cx, &mut out, found);
         flange::numbers(cx, &mut out, found);
@@ -295,7 +295,7 @@ fn train_lacks(cx: &Context, out: &mut StageBuilder) {
         }
     }
     let known = bench::members(cx).len();
-    let joined = cx.lineup.as_ref().map_or(known, |found| found.members.len());
+    let joined = cx.lineup().map_or(known, |found| found.members.len());
     if joined < known {
         out.note("Part of the train was not read yet: the common line is that of the rest.");
     }
@@ -308,5 +308,5 @@ pub(super) fn observed(written: &Measured<Length>, usual: Length) -> Estimate<Le
 /// "raise front 0.20 mm, rear 0.35 mm; push front 0.27 mm, rear 0.45 mm to 9"; empty while the
 /// moves are not known.
 pub(super) fn moves_phrase(cx: &Context) -> String {
-    cx.lineup.as_ref().map_or_else(String::new, |found| words::moves(cx, found))
+    cx.lineup().map_or_else(String::new, |found| words::moves(cx, found))
 }
