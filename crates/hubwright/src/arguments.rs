@@ -134,6 +134,7 @@ pub struct Serve {
 }
 
 /// One calculation.
+#[expect(clippy::struct_excessive_bools, reason = "each is a switch of the command line")]
 #[derive(Debug, Args)]
 #[command(disable_help_flag = true)]
 pub struct Reckon {
@@ -147,6 +148,9 @@ pub struct Reckon {
     /// Answer in JSON.
     #[arg(long)]
     pub json: bool,
+    /// Answer in JSON with the results alone, as numbers in SI: for very many cases.
+    #[arg(long)]
+    pub bare: bool,
     /// Units of the answer.
     #[arg(long)]
     pub units: Option<Units>,

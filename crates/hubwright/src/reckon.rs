@@ -1,10 +1,10 @@
 //! `hubwright reckon`: one calculation alone, from arguments or from JSON lines.
 
 use std::fmt::Write as _;
-use std::io::{BufRead, Write as _};
+use std::io::{BufRead as _, BufReader, BufWriter, Write as _};
 
 use quantities::{System, Working};
-use reckon::{Answer, Calculation, Sort};
+use reckon::{Answer, Calculation, ReckonError, Sort};
 
 use crate::Failure;
 use crate::arguments;
@@ -12,13 +12,16 @@ use crate::arguments;
 /// Answers.
 pub fn run(asked: &arguments::Reckon) -> Result<(), Failure> {
     let system = asked.units.map_or(System::Metric, System::from);
+    let json = if asked.bare { reckon::bare_line } else { reckon::answer_line };
     match (asked.list, asked.words.split_first()) {
         (true, _) => out(&listed(asked.json)),
         (false, None) if asked.help => out(USE),
-        (false, None) => lines(None),
+        (false, None) => lines(None, json),
         (false, Some((name, _))) if asked.help => out(&described(name, asked.json)?),
-        (false, Some((name, []))) => lines(Some(name)),
-        (false, Some((name, inputs))) => one(name, inputs, asked.json, system),
+        (false, Some((name, []))) => lines(Some(name), json),
+        (false, Some((name, inputs))) => {
+            one(name, inputs, (asked.json || asked.bare).then_some(json), system)
+        }
     }
 }
 
@@ -29,10 +32,14 @@ hubwright reckon                    the same; each object names its calculation 
 hubwright reckon --list             lists the calculations
 hubwright reckon NAME --help        inputs, outputs, valid range and source of one
   --json          answer in JSON
+  --bare          answer in JSON with the results alone, in SI: for very many cases
   --units inch    answer in inches, pound-feet, degrees Fahrenheit
 ";
 
-fn one(name: &str, inputs: &[String], json: bool, system: System) -> Result<(), Failure> {
+/// An answer, or its error, as a line of JSON.
+type Line = fn(&Result<Answer, ReckonError>) -> String;
+
+fn one(name: &str, inputs: &[String], json: Option<Line>, system: System) -> Result<(), Failure> {
     let pairs = inputs.iter().map(|word| {
         word.split_once('=').ok_or_else(|| {
             Failure::Input(format!("“{word}” is not key=value, such as power=\"90 kW\""))
@@ -40,28 +47,36 @@ fn one(name: &str, inputs: &[String], json: bool, system: System) -> Result<(), 
     });
     let pairs: Vec<(&str, &str)> = pairs.collect::<Result<_, _>>()?;
     let answered = reckon::reckon(name, pairs);
-    if json {
-        out(&format!("{}\n", reckon::answer_line(&answered)))?;
+    if let Some(json) = json {
+        out(&format!("{}\n", json(&answered)))?;
         return answered.map(drop).map_err(|error| Failure::Input(error.to_string()));
     }
     let answer = answered.map_err(|error| Failure::Input(error.to_string()))?;
     out(&shown(reckon::calculation(name).ok(), &answer, system))
 }
 
-/// One case a line in, one answer a line out, in order; an error is the answer of its line.
-fn lines(name: Option<&str>) -> Result<(), Failure> {
-    let mut stdout = std::io::stdout().lock();
-    for line in std::io::stdin().lock().lines() {
-        let line = line.map_err(|error| Failure::Refused(error.to_string()))?;
-        if line.trim().is_empty() {
-            continue;
+/// One case a line in, one answer a line out, in order; an error is the answer of its line. What
+/// has been answered is sent off before more is waited for.
+fn lines(name: Option<&str>, json: Line) -> Result<(), Failure> {
+    let refused = |error: std::io::Error| Failure::Refused(error.to_string());
+    let mut stdin = BufReader::with_capacity(AT_ONCE, std::io::stdin().lock());
+    let mut stdout = BufWriter::with_capacity(AT_ONCE, std::io::stdout().lock());
+    let mut line = String::new();
+    while stdin.read_line(&mut line).map_err(refused)? > 0 {
+        if !line.trim().is_empty() {
+            let answer = json(&reckon::ask_json(name, &line));
+            writeln!(stdout, "{answer}").map_err(refused)?;
         }
-        let answer = reckon::answer_line(&reckon::ask_json(name, &line));
-        let written = writeln!(stdout, "{answer}").and_then(|()| stdout.flush());
-        written.map_err(|error| Failure::Refused(error.to_string()))?;
+        if !stdin.buffer().contains(&b'\n') {
+            stdout.flush().map_err(refused)?;
+        }
+        line.clear();
     }
-    Ok(())
+    stdout.flush().map_err(refused)
 }
+
+/// Bytes that are read or written in one go.
+const AT_ONCE: usize = 64 * 1024;
 
 fn listed(json: bool) -> String {
     if json {

@@ -105,6 +105,8 @@ fn a_calculation_is_asked_by_words_or_by_lines() {
     assert_eq!(answers.len(), 3);
     assert!(answers[0].contains("results") && answers[1].contains("error"), "{answers:?}");
     assert!(answers[2].contains("error"), "{answers:?}");
+    let bare = call(&["reckon", "torque", "--bare", "power=90 kW", "speed=1480 rpm"], "");
+    assert!(bare.text().starts_with("{\"results\":{") && !bare.text().contains("working"));
     let wrong = call(&["reckon", "torque", "power=90 mm", "speed=1480 rpm"], "");
     assert_eq!((wrong.code, wrong.out.len()), (Some(1), 0));
     assert!(call(&["reckon", "--list"], "").text().contains("torque"));

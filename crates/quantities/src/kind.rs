@@ -1,5 +1,7 @@
 //! How a quantity is shown: its unit and its decimals, in metric and in inch.
 
+use std::sync::LazyLock;
+
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -69,7 +71,50 @@ pub enum Kind {
 /// Unit and decimals of one kind in one system; decimals `None` means three significant digits.
 type Face = (&'static str, Option<usize>);
 
+/// The units of each kind, looked up once: a plan shows thousands of values.
+static UNITS_OF: LazyLock<[[&'static Unit; 2]; Kind::ALL.len()]> = LazyLock::new(|| {
+    let named = |kind: Kind, name| unit::find(kind.dimension(), name).unwrap_or(&unit::UNITS[0]);
+    Kind::ALL.map(|kind| kind.faces().map(|(name, _)| named(kind, name)))
+});
+
 impl Kind {
+    /// Every kind, in the order of the list.
+    const ALL: [Self; 33] = [
+        Self::Number,
+        Self::Percent,
+        Self::Count,
+        Self::Size,
+        Self::Allowance,
+        Self::Offset,
+        Self::Gap,
+        Self::Length,
+        Self::Roughness,
+        Self::Area,
+        Self::Volume,
+        Self::Mass,
+        Self::Time,
+        Self::Days,
+        Self::Minutes,
+        Self::Slope,
+        Self::Degrees,
+        Self::Speed,
+        Self::Velocity,
+        Self::Force,
+        Self::Torque,
+        Self::Stress,
+        Self::Pressure,
+        Self::Power,
+        Self::Energy,
+        Self::Temperature,
+        Self::TemperatureDifference,
+        Self::Expansion,
+        Self::Density,
+        Self::Conductivity,
+        Self::HeatCapacity,
+        Self::HeatTransfer,
+        Self::Inertia,
+    ];
+
     /// Its dimension.
     pub fn dimension(self) -> Dimension {
         match self {
@@ -147,8 +192,7 @@ impl Kind {
 
     /// The unit that this kind is shown in.
     pub fn unit(self, system: System) -> &'static Unit {
-        let (name, _) = self.face(system);
-        unit::find(self.dimension(), name).unwrap_or(&unit::UNITS[0])
+        UNITS_OF[self as usize][usize::from(system == System::Inch)]
     }
 
     /// Decimals that such a number is shown with.
@@ -174,47 +218,8 @@ mod tests {
     /// A face whose unit were misspelt would fall back to no unit at all.
     #[test]
     fn every_kind_has_its_unit_in_both_systems() {
-        use Kind::{
-            Allowance, Area, Conductivity, Count, Days, Degrees, Density, Energy, Expansion, Force,
-            Gap, HeatCapacity, HeatTransfer, Inertia, Length, Mass, Minutes, Number, Offset,
-            Percent, Power, Pressure, Roughness, Size, Slope, Speed, Stress, Temperature,
-            TemperatureDifference, Time, Torque, Velocity, Volume,
-        };
-        for kind in [
-            Number,
-            Percent,
-            Count,
-            Size,
-            Allowance,
-            Offset,
-            Gap,
-            Length,
-            Roughness,
-            Area,
-            Volume,
-            Mass,
-            Time,
-            Days,
-            Minutes,
-            Slope,
-            Degrees,
-            Speed,
-            Velocity,
-            Force,
-            Torque,
-            Stress,
-            Pressure,
-            Power,
-            Energy,
-            Temperature,
-            TemperatureDifference,
-            Expansion,
-            Density,
-            Conductivity,
-            HeatCapacity,
-            HeatTransfer,
-            Inertia,
-        ] {
+        for (place, kind) in Kind::ALL.into_iter().enumerate() {
+            assert_eq!(kind as usize, place, "{kind:?} is out of its order");
             for system in [System::Metric, System::Inch] {
                 let unit = kind.unit(system);
                 assert_eq!(unit.dimension, kind.dimension(), "{kind:?}");

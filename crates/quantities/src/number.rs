@@ -12,6 +12,9 @@ pub(crate) enum NumberError {
 
 /// The number in `text`, all of it.
 pub(crate) fn read(text: &str) -> Result<f64, NumberError> {
+    if let Some(number) = bare(text) {
+        return Ok(number);
+    }
     let text = text.trim().replace(['−', '–'], "-");
     let (sign, digits) = match text.strip_prefix('-') {
         Some(rest) => (-1.0, rest.trim_start()),
@@ -19,6 +22,12 @@ pub(crate) fn read(text: &str) -> Result<f64, NumberError> {
     };
     let magnitude = if digits.contains('/') { fraction(digits)? } else { decimal(digits)? };
     Ok(sign * magnitude)
+}
+
+/// The number of a text that holds nothing but digits and at most one point, as most do.
+fn bare(text: &str) -> Option<f64> {
+    let digits = text.bytes().all(|b| b.is_ascii_digit() || b == b'.');
+    digits.then(|| text.parse().ok().filter(|number: &f64| number.is_finite()))?
 }
 
 /// True when the text writes a common fraction, such as 3 1/8.

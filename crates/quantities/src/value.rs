@@ -1,8 +1,10 @@
 //! A number on its way out, to be shown in the units of whoever reads it.
 
+use std::fmt;
+
 use serde::{Serialize, Serializer, ser::SerializeStruct};
 
-use crate::{Kind, Physical, System};
+use crate::{Kind, Physical, System, Unit};
 
 /// A quantity to be shown.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -45,31 +47,18 @@ impl Value {
 
     /// The number alone: "80.062", with a true minus and narrow spaces between thousands.
     pub fn digits(&self, system: System) -> String {
-        pretty(self.kind.unit(system).from_si(self.si), self.decimals(system))
-    }
-
-    /// The decimals of its kind, and one more where its ± would vanish among them.
-    fn decimals(&self, system: System) -> usize {
-        let unit = self.kind.unit(system);
-        let usual = self.kind.decimals(system, unit.from_si(self.si));
-        let half_width = self.plus_minus.unwrap_or(0.0) / unit.factor;
-        let vanishes =
-            half_width > 0.0 && half_width < 0.5 * 0.1_f64.powi(i32::try_from(usual).unwrap_or(0));
-        if vanishes { usual + 1 } else { usual }
+        let face = Face::of(self, system);
+        Digits { number: face.unit.from_si(self.si), decimals: face.decimals }.to_string()
     }
 
     /// The half-width alone: "0.004".
     pub fn plus_minus_digits(&self, system: System) -> Option<String> {
-        let factor = self.kind.unit(system).factor;
-        self.plus_minus.map(|si| pretty(si / factor, self.decimals(system)))
+        Face::of(self, system).half_width.map(|digits| digits.to_string())
     }
 
     /// The whole of it: "80.062 ± 0.004 mm".
     pub fn show(&self, system: System) -> String {
-        let spread = self.plus_minus_digits(system).map(|digits| format!(" ± {digits}"));
-        let unit = self.unit(system);
-        let space = if unit.is_empty() { "" } else { " " };
-        format!("{}{}{space}{unit}", self.digits(system), spread.unwrap_or_default())
+        Shown(self, system).to_string()
     }
 
     /// For typing back in: plain minus, no thousands marks, no `±`.
@@ -81,6 +70,52 @@ impl Value {
     }
 }
 
+/// How a value looks in one system.
+struct Face {
+    unit: &'static Unit,
+    decimals: usize,
+    half_width: Option<Digits>,
+}
+
+impl Face {
+    /// The decimals of its kind, and one more where its ± would vanish among them.
+    fn of(value: &Value, system: System) -> Self {
+        let unit = value.kind.unit(system);
+        let usual = value.kind.decimals(system, unit.from_si(value.si));
+        let half_width = value.plus_minus.map(|si| si / unit.factor);
+        let vanishes = half_width.is_some_and(|half_width| {
+            half_width > 0.0 && half_width < 0.5 * 0.1_f64.powi(i32::try_from(usual).unwrap_or(0))
+        });
+        let decimals = if vanishes { usual + 1 } else { usual };
+        let half_width = half_width.map(|number| Digits { number, decimals });
+        Self { unit, decimals, half_width }
+    }
+}
+
+/// A value as it is shown in one system.
+struct Shown<'a>(&'a Value, System);
+
+impl fmt::Display for Shown<'_> {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self(value, system) = self;
+        let Face { unit, decimals, half_width } = Face::of(value, *system);
+        Digits { number: unit.from_si(value.si), decimals }.fmt(out)?;
+        if let Some(half_width) = half_width {
+            write!(out, " ± {half_width}")?;
+        }
+        match unit.name() {
+            "" => Ok(()),
+            name => write!(out, " {name}"),
+        }
+    }
+}
+
+impl Serialize for Shown<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(self)
+    }
+}
+
 /// SI, and both systems as text, so that no reader of the JSON needs to convert.
 impl Serialize for Value {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
@@ -88,28 +123,34 @@ impl Serialize for Value {
         out.serialize_field("kind", &self.kind)?;
         out.serialize_field("si", &self.si)?;
         out.serialize_field("plus_minus", &self.plus_minus)?;
-        out.serialize_field("metric", &self.show(System::Metric))?;
-        out.serialize_field("inch", &self.show(System::Inch))?;
+        out.serialize_field("metric", &Shown(self, System::Metric))?;
+        out.serialize_field("inch", &Shown(self, System::Inch))?;
         out.end()
     }
 }
 
-fn pretty(number: f64, decimals: usize) -> String {
-    let text = format!("{:.decimals$}", number.abs());
-    let (whole, part) = text.split_once('.').map_or((text.as_str(), None), |(w, p)| (w, Some(p)));
-    let is_zero = text.bytes().all(|b| matches!(b, b'0' | b'.'));
-    let mut out = String::from(if number < 0.0 && !is_zero { "−" } else { "" });
-    for (place, digit) in whole.chars().enumerate() {
-        if place > 0 && (whole.len() - place).is_multiple_of(3) && whole.len() > 3 {
-            out.push('\u{202f}');
+/// A number with so many decimals, a true minus and narrow spaces between thousands.
+struct Digits {
+    number: f64,
+    decimals: usize,
+}
+
+impl fmt::Display for Digits {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let text = format!("{:.*}", self.decimals, self.number.abs());
+        let is_zero = text.bytes().all(|b| matches!(b, b'0' | b'.'));
+        if self.number < 0.0 && !is_zero {
+            out.write_str("−")?;
         }
-        out.push(digit);
+        let point = text.find('.').unwrap_or(text.len());
+        let (mut whole, part) = text.split_at(point);
+        while whole.len() > 3 {
+            let (group, rest) = whole.split_at((whole.len() - 1) % 3 + 1);
+            write!(out, "{group}\u{202f}")?;
+            whole = rest;
+        }
+        write!(out, "{whole}{part}")
     }
-    if let Some(part) = part {
-        out.push('.');
-        out.push_str(part);
-    }
-    out
 }
 
 #[cfg(test)]

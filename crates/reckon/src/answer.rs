@@ -6,6 +6,7 @@ use quantities::{
     TemperatureInterval, ThermalConductivity, ThermodynamicTemperature, Time, Torque, Value,
     Velocity, Verdict, Volume, Working,
 };
+use serde::Serialize;
 
 use crate::ReckonError;
 use crate::calculation::Output;
@@ -21,7 +22,8 @@ pub struct Answer {
 }
 
 /// One result.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(untagged)]
 pub enum Outcome {
     /// A number.
     Value(Value),

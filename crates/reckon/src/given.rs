@@ -1,7 +1,5 @@
 //! The inputs of one case, read.
 
-use std::collections::BTreeMap;
-
 use quantities::{Dimension, Estimate, Kind, Measured, Physical, Ratio, Reading, TextError, read};
 
 use crate::calculation::{Calculation, Input, Sort};
@@ -10,7 +8,8 @@ use crate::{Answer, ReckonError, error};
 /// The inputs of one case, each known to the calculation and read as what it takes.
 pub struct Given {
     calculation: &'static Calculation,
-    written: BTreeMap<&'static str, Written>,
+    /// One for each input, in the order of the catalogue.
+    written: Vec<Written>,
 }
 
 /// What was written for one input.
@@ -31,23 +30,23 @@ impl Given {
         calculation: &'static Calculation,
         inputs: impl IntoIterator<Item = (&'a str, &'a str)>,
     ) -> Result<Self, ReckonError> {
-        let mut texts = BTreeMap::new();
+        let mut texts = vec![None; calculation.inputs.len()];
         for (name, text) in inputs {
-            let input = find(calculation, name)?;
-            if texts.insert(input.name, text.trim()).is_some() {
+            let place = find(calculation, name)?;
+            if texts[place].replace(text.trim()).is_some() {
                 return Err(ReckonError::Twice(name.to_owned()));
             }
         }
-        let mut written = BTreeMap::new();
-        for input in calculation.inputs {
-            let text = texts.get(input.name).copied().or(input.default);
-            let text = text.ok_or(ReckonError::Missing {
+        let understood = |(input, text): (&'static Input, Option<&str>)| {
+            let text = text.or(input.default).ok_or(ReckonError::Missing {
                 calculation: calculation.name,
                 input: input.name,
                 what: input.what,
             })?;
-            written.insert(input.name, understood(input, text)?);
-        }
+            understood(input, text)
+        };
+        let written = calculation.inputs.iter().zip(texts).map(understood);
+        let written = written.collect::<Result<_, _>>()?;
         Ok(Self { calculation, written })
     }
 
@@ -90,7 +89,7 @@ impl Given {
 
     /// A quantity as it was written, which may have been left out.
     pub fn written_as<Q: Physical>(&self, name: &'static str) -> Option<Measured<Q>> {
-        match self.written.get(name) {
+        match self.written(name) {
             Some(Written::Quantities(_, text)) => text.parse().ok(),
             _ => None,
         }
@@ -153,7 +152,7 @@ impl Given {
 
     /// Several words; none when they were left out.
     pub fn words(&self, name: &'static str) -> &[String] {
-        match self.written.get(name) {
+        match self.written(name) {
             Some(Written::Words(words)) => words,
             _ => &[],
         }
@@ -180,10 +179,15 @@ impl Given {
 
     fn readings<Q: Physical>(&self, name: &'static str) -> &[Reading] {
         debug_assert_eq!(self.dimension(name), Some(Q::DIMENSION), "{name}");
-        match self.written.get(name) {
+        match self.written(name) {
             Some(Written::Quantities(readings, _)) => readings,
             _ => &[],
         }
+    }
+
+    fn written(&self, name: &str) -> Option<&Written> {
+        let place = self.calculation.inputs.iter().position(|input| input.name == name)?;
+        self.written.get(place)
     }
 
     fn input(&self, name: &str) -> Option<&'static Input> {
@@ -252,8 +256,9 @@ fn parts(text: &str) -> impl Iterator<Item = &str> {
     text.split(';').map(str::trim).filter(|part| !part.is_empty())
 }
 
-fn find(calculation: &'static Calculation, name: &str) -> Result<&'static Input, ReckonError> {
-    calculation.inputs.iter().find(|input| input.name == name).ok_or_else(|| {
+/// The place of an input among those of its calculation.
+fn find(calculation: &'static Calculation, name: &str) -> Result<usize, ReckonError> {
+    calculation.inputs.iter().position(|input| input.name == name).ok_or_else(|| {
         let known: Vec<&'static str> = calculation.inputs.iter().map(|input| input.name).collect();
         ReckonError::UnknownInput {
             calculation: calculation.name,

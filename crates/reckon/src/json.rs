@@ -2,9 +2,11 @@
 
 use std::fmt;
 
-use quantities::System;
+use quantities::{System, Value};
+use serde::Serialize;
 use serde::de::{Deserialize, Deserializer, MapAccess, Visitor};
-use serde_json::{Map, Value as Json, json};
+use serde::ser::{SerializeStruct as _, Serializer};
+use serde_json::{Value as Json, json};
 
 use crate::{Answer, Calculation, Outcome, ReckonError, Sort, reckon};
 
@@ -73,26 +75,69 @@ fn not_json(why: &str) -> ReckonError {
 
 /// One line of JSON for one case: results and working, or the error.
 pub fn answer_line(answered: &Result<Answer, ReckonError>) -> String {
-    let line = match answered {
-        Ok(answer) => {
-            let results: Map<String, Json> = answer
-                .results
-                .iter()
-                .map(|(name, outcome)| ((*name).to_owned(), outcome_json(outcome)))
-                .collect();
-            json!({ "results": results, "working": answer.working })
-        }
-        Err(error) => json!({ "error": error.to_string() }),
-    };
-    line.to_string()
+    line(answered, |answer| answer)
 }
 
-fn outcome_json(outcome: &Outcome) -> Json {
+/// One line of JSON for one case: results alone, as numbers in SI, or the error.
+pub fn bare_line(answered: &Result<Answer, ReckonError>) -> String {
+    line(answered, |answer| Bare { results: Named(&answer.results, bare) })
+}
+
+fn line<'a, T: Serialize>(
+    answered: &'a Result<Answer, ReckonError>,
+    shown: impl FnOnce(&'a Answer) -> T,
+) -> String {
+    let told = match answered {
+        Ok(answer) => serde_json::to_string(&shown(answer)).map_err(|error| error.to_string()),
+        Err(error) => Err(error.to_string()),
+    };
+    told.unwrap_or_else(|error| json!({ "error": error }).to_string())
+}
+
+impl Serialize for Answer {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut out = serializer.serialize_struct("Answer", 2)?;
+        out.serialize_field("results", &Named(&self.results, |outcome| outcome))?;
+        out.serialize_field("working", &self.working)?;
+        out.end()
+    }
+}
+
+/// Results under their names, each as it is wanted.
+struct Named<'a, T>(&'a [(&'static str, Outcome)], fn(&'a Outcome) -> T);
+
+impl<T: Serialize> Serialize for Named<'_, T> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map(self.0.iter().map(|(name, outcome)| (name, self.1(outcome))))
+    }
+}
+
+/// An answer without its working.
+#[derive(Serialize)]
+struct Bare<'a> {
+    results: Named<'a, BareOutcome<'a>>,
+}
+
+#[derive(Serialize)]
+#[serde(untagged)]
+enum BareOutcome<'a> {
+    Value(BareValue),
+    Values(Vec<BareValue>),
+    Text(&'a Outcome),
+}
+
+#[derive(Serialize)]
+struct BareValue {
+    si: f64,
+    plus_minus: Option<f64>,
+}
+
+fn bare(outcome: &Outcome) -> BareOutcome<'_> {
+    let number = |value: &Value| BareValue { si: value.si, plus_minus: value.plus_minus };
     match outcome {
-        Outcome::Value(value) => json!(value),
-        Outcome::Word(word) => json!(word),
-        Outcome::Values(values) => json!(values),
-        Outcome::Words(words) => json!(words),
+        Outcome::Value(value) => BareOutcome::Value(number(value)),
+        Outcome::Values(values) => BareOutcome::Values(values.iter().map(number).collect()),
+        Outcome::Word(_) | Outcome::Words(_) => BareOutcome::Text(outcome),
     }
 }
 

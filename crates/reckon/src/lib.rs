@@ -23,7 +23,7 @@ pub use answer::{Answer, Gives, Outcome};
 pub use calculation::{Calculation, Input, Output, Sort};
 pub use error::ReckonError;
 pub use given::Given;
-pub use json::{answer_line, ask_json, describe};
+pub use json::{answer_line, ask_json, bare_line, describe};
 
 /// Every calculation, in the order of the way through a job.
 pub fn all() -> impl Iterator<Item = &'static Calculation> {

@@ -3,7 +3,7 @@
 use serde_json::{Value as Json, json};
 
 use super::*;
-use crate::{ReckonError, answer_line, ask_json};
+use crate::{ReckonError, answer_line, ask_json, bare_line};
 
 fn object(case: &Case) -> String {
     let mut object = json!({ "reckon": case.name });
@@ -71,6 +71,30 @@ fn several_texts_may_stand_in_an_array() {
         ask_json(Some("size"), "{\"readings\": [\"80.1 mm\", \"80.3 mm\"], \"spread\": \"1 µm\"}");
     let text = ask_json(Some("size"), "{\"readings\": \"80.1; 80.3 mm\", \"spread\": \"1 µm\"}");
     assert_eq!(array.unwrap(), text.unwrap());
+}
+
+/// A bare line has the same results, and nothing else.
+#[test]
+fn a_bare_line_says_the_same_in_si() {
+    for case in cases::all() {
+        let asked = Ok(case.answer());
+        let [full, bare] = [answer_line(&asked), bare_line(&asked)]
+            .map(|line| serde_json::from_str::<Json>(&line).unwrap());
+        assert_eq!(bare.as_object().unwrap().len(), 1, "{}", case.name);
+        for (name, told) in full["results"].as_object().unwrap() {
+            assert_eq!(without_texts(told), bare["results"][name], "{}: {name}", case.name);
+        }
+    }
+    let wrong = ask_json(None, "{\"reckon\": \"torque\", \"power\": \"90 kW\"}");
+    assert_eq!(bare_line(&wrong), answer_line(&wrong));
+}
+
+fn without_texts(told: &Json) -> Json {
+    match told {
+        Json::Object(value) => json!({ "si": value["si"], "plus_minus": value["plus_minus"] }),
+        Json::Array(all) => all.iter().map(without_texts).collect(),
+        text => text.clone(),
+    }
 }
 
 #[test]
