@@ -144,10 +144,12 @@ fn inch_widths_are_as_printed_and_keep_their_rules() {
         }
     }
     // From memory: key stock, square ones as high as they are wide.
-    let square = height(inches(0.5), Shape::Square, Class::Two).unwrap();
-    assert_eq!([square.lower, square.upper].map(in_inches), [0.0, 0.001]);
-    let flat = height(inches(0.5), Shape::Rectangular, Class::Two).unwrap();
-    assert_eq!([flat.lower, flat.upper].map(in_inches), [-0.005, 0.005]);
+    for (shape, lower, upper) in [(Shape::Square, 0.0, 0.001), (Shape::Rectangular, -0.005, 0.005)]
+    {
+        let zone = height(inches(0.5), shape, Class::Two).unwrap();
+        same(in_inches(zone.lower), lower, "key stock, lower");
+        same(in_inches(zone.upper), upper, "key stock, upper");
+    }
     assert!(height(inches(3.6), Shape::Square, Class::One).is_none());
     assert!(widths(inches(3.6), Shape::Square, Class::One).is_none());
     assert!(widths(inches(0.0), Shape::Square, Class::One).is_none());
