@@ -214,7 +214,12 @@ impl Readings {
         self.lettered("Spread of the gap", "s = widest − narrowest", self.spread)
     }
 
-    fn lettered(&self, name: &str, formula: &'static str, result: Estimate<Length>) -> Working {
+    fn lettered(
+        &self,
+        name: &'static str,
+        formula: &'static str,
+        result: Estimate<Length>,
+    ) -> Working {
         const LETTERS: [&str; 8] = ["g1", "g2", "g3", "g4", "g5", "g6", "g7", "g8"];
         let source = Source::new("readings round the hubs", "", Basis::Computed);
         let working = Working::new(name, formula, result.shown(Kind::Gap), source);

@@ -144,7 +144,10 @@ pub fn read(text: &str, wanted: Dimension) -> Result<Reading, TextError> {
 }
 
 fn split_spread(text: &str) -> Option<(&str, &str)> {
-    ["±", "+/-", "+-"].into_iter().find_map(|mark| text.split_once(mark))
+    text.split_once('±').or_else(|| {
+        let spelt = || ["+/-", "+-"].into_iter().find_map(|mark| text.split_once(mark));
+        text.contains('+').then(spelt)?
+    })
 }
 
 /// The number and the unit of "80.062 mm"; a fraction keeps its slash.

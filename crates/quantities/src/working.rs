@@ -1,5 +1,7 @@
 //! How a number was found: formula, what was put in, result, source.
 
+use std::borrow::Cow;
+
 use serde::Serialize;
 
 use crate::{Source, System, Value};
@@ -10,7 +12,7 @@ pub struct Term {
     /// Its letter in the formula.
     pub symbol: &'static str,
     /// What it is, in words.
-    pub name: String,
+    pub name: Cow<'static, str>,
     /// What was put in.
     pub value: Value,
 }
@@ -19,7 +21,7 @@ pub struct Term {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Working {
     /// What was found, in words.
-    pub name: String,
+    pub name: Cow<'static, str>,
     /// The formula in letters, one line an equation; the last one gives the result.
     pub formula: &'static str,
     /// What was put in.
@@ -35,7 +37,7 @@ pub struct Working {
 impl Working {
     /// A working without terms; [`Working::term`] adds them.
     pub fn new(
-        name: impl Into<String>,
+        name: impl Into<Cow<'static, str>>,
         formula: &'static str,
         result: Value,
         source: Source,
@@ -45,7 +47,12 @@ impl Working {
 
     /// Adds what was put in.
     #[must_use]
-    pub fn term(mut self, symbol: &'static str, name: impl Into<String>, value: Value) -> Self {
+    pub fn term(
+        mut self,
+        symbol: &'static str,
+        name: impl Into<Cow<'static, str>>,
+        value: Value,
+    ) -> Self {
         self.terms.push(Term { symbol, name: name.into(), value });
         self
     }

@@ -16,6 +16,7 @@ pub struct Given {
 #[derive(Clone, Debug, PartialEq)]
 enum Written {
     Nothing,
+    Quantity(Reading, String),
     Quantities(Vec<Reading>, String),
     Words(Vec<String>),
 }
@@ -90,7 +91,7 @@ impl Given {
     /// A quantity as it was written, which may have been left out.
     pub fn written_as<Q: Physical>(&self, name: &'static str) -> Option<Measured<Q>> {
         match self.written(name) {
-            Some(Written::Quantities(_, text)) => text.parse().ok(),
+            Some(Written::Quantity(_, text) | Written::Quantities(_, text)) => text.parse().ok(),
             _ => None,
         }
     }
@@ -180,6 +181,7 @@ impl Given {
     fn readings<Q: Physical>(&self, name: &'static str) -> &[Reading] {
         debug_assert_eq!(self.dimension(name), Some(Q::DIMENSION), "{name}");
         match self.written(name) {
+            Some(Written::Quantity(reading, _)) => std::slice::from_ref(reading),
             Some(Written::Quantities(readings, _)) => readings,
             _ => &[],
         }
@@ -221,7 +223,7 @@ fn understood(input: &Input, text: &str) -> Result<Written, ReckonError> {
     match input.sort {
         Sort::Quantity(kind) => {
             let reading = read(text, kind.dimension()).map_err(|why| unreadable(&why))?;
-            Ok(Written::Quantities(vec![reading], text.to_owned()))
+            Ok(Written::Quantity(reading, text.to_owned()))
         }
         Sort::Quantities(kind) => several(text, kind).map_err(|why| unreadable(&why)),
         Sort::Choice(words) if !words.contains(&text) => {

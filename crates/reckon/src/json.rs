@@ -1,11 +1,12 @@
 //! The catalogue and its answers as JSON.
 
+use std::borrow::Cow;
 use std::fmt;
 
 use quantities::{System, Value};
-use serde::Serialize;
-use serde::de::{Deserialize, Deserializer, MapAccess, Visitor};
+use serde::de::{Deserializer, MapAccess, Visitor};
 use serde::ser::{SerializeStruct as _, Serializer};
+use serde::{Deserialize, Serialize};
 use serde_json::{Value as Json, json};
 
 use crate::{Answer, Calculation, Outcome, ReckonError, Sort, reckon};
@@ -17,25 +18,42 @@ use crate::{Answer, Calculation, Outcome, ReckonError, Sort, reckon};
 /// [`ReckonError`], as [`reckon`]; [`ReckonError::NotJson`] for anything but an object of texts.
 pub fn ask_json(name: Option<&str>, case: &str) -> Result<Answer, ReckonError> {
     let Pairs(pairs) = serde_json::from_str(case).map_err(|error| not_json(&error.to_string()))?;
-    let named = pairs.iter().find(|(key, _)| key == "reckon").and_then(|(_, value)| value.as_str());
-    let name =
-        name.or(named).ok_or_else(|| not_json("expected “reckon”, the name of a calculation"))?;
+    let named = pairs.iter().find(|(key, _)| key == "reckon").map(|(_, told)| told);
+    let named = named.and_then(|told| if let Told::Text(text) = told { Some(text) } else { None });
+    let name = name
+        .or(named.map(AsRef::as_ref))
+        .ok_or_else(|| not_json("expected “reckon”, the name of a calculation"))?;
     let mut inputs = Vec::with_capacity(pairs.len());
-    for (key, value) in pairs.iter().filter(|(key, _)| key != "reckon") {
-        match value {
-            Json::String(text) => inputs.push((key.as_str(), text.clone())),
-            Json::Number(number) => inputs.push((key.as_str(), number.to_string())),
-            Json::Array(parts) => inputs.push((key.as_str(), joined(key, parts)?)),
-            _ => return Err(not_json(&format!("“{key}” is no text"))),
-        }
+    for (key, told) in pairs.iter().filter(|(key, _)| key != "reckon") {
+        inputs.push((key.as_ref(), told.text(key)?));
     }
-    reckon(name, inputs.iter().map(|(key, text)| (*key, text.as_str())))
+    reckon(name, inputs.iter().map(|(key, text)| (*key, text.as_ref())))
 }
 
 /// An object as it is written: what stands there twice is seen twice.
-struct Pairs(Vec<(String, Json)>);
+struct Pairs<'a>(Vec<(Cow<'a, str>, Told<'a>)>);
 
-impl<'de> Deserialize<'de> for Pairs {
+/// What stands for one input: mostly a text, which is not copied.
+#[derive(Deserialize)]
+#[serde(untagged)]
+enum Told<'a> {
+    #[serde(borrow)]
+    Text(Cow<'a, str>),
+    Other(Json),
+}
+
+impl<'a> Told<'a> {
+    fn text(&'a self, key: &str) -> Result<Cow<'a, str>, ReckonError> {
+        match self {
+            Self::Text(text) => Ok(Cow::Borrowed(text)),
+            Self::Other(Json::Number(number)) => Ok(number.to_string().into()),
+            Self::Other(Json::Array(parts)) => Ok(joined(key, parts)?.into()),
+            Self::Other(_) => Err(not_json(&format!("“{key}” is no text"))),
+        }
+    }
+}
+
+impl<'de> Deserialize<'de> for Pairs<'de> {
     fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
         from.deserialize_map(InOrder)
     }
@@ -44,20 +62,23 @@ impl<'de> Deserialize<'de> for Pairs {
 struct InOrder;
 
 impl<'de> Visitor<'de> for InOrder {
-    type Value = Pairs;
+    type Value = Pairs<'de>;
 
     fn expecting(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         out.write_str("an object")
     }
 
-    fn visit_map<A: MapAccess<'de>>(self, mut object: A) -> Result<Pairs, A::Error> {
+    fn visit_map<A: MapAccess<'de>>(self, mut object: A) -> Result<Pairs<'de>, A::Error> {
         let mut pairs = Vec::new();
-        while let Some(pair) = object.next_entry()? {
-            pairs.push(pair);
+        while let Some((Key(key), told)) = object.next_entry()? {
+            pairs.push((key, told));
         }
         Ok(Pairs(pairs))
     }
 }
+
+#[derive(Deserialize)]
+struct Key<'a>(#[serde(borrow)] Cow<'a, str>);
 
 /// Several texts or numbers as one text, parted by semicolons.
 fn joined(key: &str, parts: &[Json]) -> Result<String, ReckonError> {

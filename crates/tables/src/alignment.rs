@@ -122,7 +122,12 @@ fn held(speed: AngularVelocity) -> Option<f64> {
     (rpm > 0.0 && rpm <= 7200.0 + 1e-6).then(|| rpm.clamp(600.0, 7200.0))
 }
 
-fn working(name: &str, formula: &'static str, speed: AngularVelocity, result: Value) -> Working {
+fn working(
+    name: &'static str,
+    formula: &'static str,
+    speed: AngularVelocity,
+    result: Value,
+) -> Working {
     Working::new(name, formula, result, SOURCE)
         .term("n", "speed of the shaft", Value::new(Kind::Speed, speed))
         .valid(VALID)

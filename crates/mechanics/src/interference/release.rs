@@ -151,7 +151,13 @@ impl Release {
         self.working("Hub warmer than shaft when the fit lets go", "s", "difference", warmer)
     }
 
-    fn working(&self, name: &str, symbol: &'static str, what: &str, found: Value) -> Working {
+    fn working(
+        &self,
+        name: &'static str,
+        symbol: &'static str,
+        what: &str,
+        found: Value,
+    ) -> Working {
         let force = |state: &State| Value::new(Kind::Force, state.normal_force);
         let formula = "i − growth by turning and warmth presses\nm·N·d/2 = T\nx = s";
         Working::new(name, formula, found, LAME_AND_TURNING)

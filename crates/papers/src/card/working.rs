@@ -95,13 +95,12 @@ fn groups<'a>(numbers: &'a [Number], system: System, sources: &mut Vec<String>) 
 
 /// All but the values is the same.
 fn same_way(one: &Working, other: &Working) -> bool {
-    let named = |working: &Working| -> Vec<(&str, String)> {
-        working.terms.iter().map(|term| (term.symbol, term.name.clone())).collect()
-    };
+    let mut terms = one.terms.iter().zip(&other.terms);
     one.formula == other.formula
         && one.valid == other.valid
         && one.source == other.source
-        && named(one) == named(other)
+        && one.terms.len() == other.terms.len()
+        && terms.all(|(one, other)| one.symbol == other.symbol && one.name == other.name)
 }
 
 impl<'a> Group<'a> {
@@ -113,7 +112,7 @@ impl<'a> Group<'a> {
             first.formula.lines().map(str::trim).filter(|line| !line.is_empty()).collect();
         let item = |(label, working): &(&'a str, &'a Working)| Item {
             label,
-            name: Some(working.name.as_str()).filter(|name| !one_name && !says_it(label, name)),
+            name: Some(working.name.as_ref()).filter(|name| !one_name && !says_it(label, name)),
             result: working.result.show(system),
             put_in: Some(working.put_in(system))
                 .filter(|put_in| !formula.last().is_some_and(|line| line.ends_with(put_in)))
@@ -124,7 +123,7 @@ impl<'a> Group<'a> {
         let said = these.iter().all(|(label, _)| says_it(label, &first.name));
         Self {
             items: these.iter().map(item).collect(),
-            name: Some(first.name.as_str()).filter(|_| one_name && !said),
+            name: Some(first.name.as_ref()).filter(|_| one_name && !said),
             common: common.into_iter().map(|row| row.part(0..1)).collect(),
             runs: runs(&own, these.len()),
             formula,

@@ -337,7 +337,7 @@ fn opened(cx: &Context, out: &mut StageBuilder, end: End, found: &Found, opening
     }
 }
 
-fn reached(name: &str, formula: &'static str, value: Value, opening: &Opening) -> Working {
+fn reached(name: &'static str, formula: &'static str, value: Value, opening: &Opening) -> Working {
     let power: f64 = opening.asked.heats.iter().map(|heat| heat.power.si()).sum();
     let source = Source::new(
         "Heat conduction, thermoelasticity and one-sided contact by finite elements",
@@ -370,7 +370,7 @@ fn hottest(
 ) {
     let celsius = |at| Value::new(Kind::Temperature, at);
     let source = Source::new("Heat conduction by finite elements", "", Basis::Computed);
-    let working = |what: &str, value| {
+    let working = |what: &'static str, value| {
         Working::new(what, "T = hottest node of the hub", value, source).term(
             "k",
             "conductivity",

@@ -230,7 +230,13 @@ impl State {
         working
     }
 
-    fn holding(&self, name: &str, formula: &'static str, result: Value, friction: f64) -> Working {
+    fn holding(
+        &self,
+        name: &'static str,
+        formula: &'static str,
+        result: Value,
+        friction: f64,
+    ) -> Working {
         self.by_slice(Working::new(name, formula, result, LAME))
             .term("d", "joint", Value::new(Kind::Length, self.diameter))
             .term("c", "part of the joint that bears", Value::number(self.bearing))
