@@ -1,6 +1,6 @@
 //! What is asked as text: plans of jobs, and lines of JSON.
 
-use job::{Job, JobFile};
+use job::{Job, JobFile, Stage};
 use quantities::System;
 
 use crate::Hub;
@@ -17,6 +17,11 @@ pub const JOBS: [(&str, &str); 4] = [
 pub fn job(text: &str) -> Option<Job> {
     let file: JobFile = job::read(text).ok()?;
     Some(Job::from_file(&file))
+}
+
+/// How many numbers its fits hold: both ends, their keys, and the sizes that they lean on.
+pub fn fitted(job: &Job) -> usize {
+    job::plan::stage(job, System::Metric, Stage::Fit).numbers.len()
 }
 
 /// How many numbers its plan holds, the flow of heat left out.
@@ -44,4 +49,10 @@ pub fn line(hub: &Hub) -> String {
 pub fn answered(line: &str) -> Option<String> {
     let answer = reckon::ask_json(None, line);
     answer.is_ok().then(|| reckon::answer_line(&answer))
+}
+
+/// The same without working.
+pub fn bare(line: &str) -> Option<String> {
+    let answer = reckon::ask_json(None, line);
+    answer.is_ok().then(|| reckon::bare_line(&answer))
 }

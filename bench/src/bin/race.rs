@@ -46,9 +46,15 @@ fn main() {
 /// Rows that no library stands beside: what, how many, seconds for all.
 fn alone() -> Vec<Value> {
     let lines: Vec<String> = hubs(10_000).iter().map(asked::line).collect();
-    let mut rows = vec![timed("press fits as lines of JSON", &lines, |line| asked::answered(line))];
+    let mut rows = vec![
+        timed("press fits as lines of JSON, with working", &lines, |line| asked::answered(line)),
+        timed("press fits as lines of JSON, bare", &lines, |line| asked::bare(line)),
+    ];
     for (name, text) in asked::JOBS {
         let jobs: Vec<_> = asked::job(text).into_iter().collect();
+        rows.push(timed(&format!("sizes, fit and keys of a plan: {name}"), &jobs, |job| {
+            Some(asked::fitted(job))
+        }));
         rows.push(timed(&format!("plan without flow of heat: {name}"), &jobs, |job| {
             Some(asked::planned(job))
         }));
