@@ -114,7 +114,7 @@ pub struct Sizes {
     /// Inside diameter of the spacer's tube; left out for a solid one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub spacer_inside: Option<Measured<Length>>,
-    /// Free length of one disc pack between its seats.
+    /// Free length of one disc pack between its seats, or of one diaphragm between its flanges.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pack_thickness: Option<Measured<Length>>,
     /// Length between the flexing planes: teeth to teeth, pack to pack.

@@ -22,6 +22,7 @@ use crate::Figure;
 
 mod assembly;
 mod chain;
+mod check;
 mod diaphragm;
 mod disc;
 mod exploded;
@@ -30,17 +31,23 @@ mod gear;
 mod grid;
 mod jaw;
 mod joint;
+mod kind;
+mod order;
 mod other;
 mod pin;
 #[cfg(test)]
 mod proof;
 mod rigid;
 mod scale;
+mod seam;
 mod shaft;
 mod shape;
 mod shear;
 mod sheet;
 mod small;
+mod tube;
+
+pub use kind::{Cover, Elastomer, Kind, Middle, Packs, Rubber, Sleeves, Split, Through};
 
 /// Where a size comes from, and so how it is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -109,85 +116,6 @@ pub struct Half {
     pub key: Option<Key>,
 }
 
-/// Whether there is a cover.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Cover {
-    /// With grease in it.
-    On,
-    /// The working parts lie bare.
-    Bare,
-}
-
-/// How the flexing disc packs are arranged.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Packs {
-    /// One between the hubs.
-    One,
-    /// One at each end of a spacer; the gap is then the distance between the hub faces.
-    Two {
-        /// Between the flanges that hold a pack.
-        flange_gap: Option<Dim>,
-    },
-}
-
-/// The kind of coupling, with what only that kind has.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Kind {
-    /// Crowned teeth in two flanged sleeves.
-    Gear {
-        /// Diameter of the sleeves' barrel.
-        sleeve_outside: Option<Dim>,
-        /// Flange bolts.
-        bolts: Option<u32>,
-    },
-    /// A spring grid in slotted hubs under a cover.
-    Grid {
-        /// Diameter over the slotted flanges.
-        slotted_outside: Option<Dim>,
-    },
-    /// Flexing disc packs.
-    Disc {
-        /// One pack or two.
-        packs: Packs,
-        /// Bolts of a pack.
-        bolts: Option<u32>,
-    },
-    /// Flanges bolted face to face.
-    Rigid {
-        /// Flange bolts.
-        bolts: Option<u32>,
-    },
-    /// Jaws with an elastomer star between them.
-    Jaw {
-        /// Jaws of one hub.
-        jaws: Option<u32>,
-    },
-    /// Pins in elastomer bushes.
-    Pin {
-        /// Pins.
-        pins: Option<u32>,
-    },
-    /// A double roller chain round two sprockets.
-    Chain {
-        /// Whether a cover holds grease round it.
-        cover: Cover,
-    },
-    /// A rubber element that is clamped to two flanges, in shear.
-    Shear {
-        /// Clamping screws of one side.
-        screws: Option<u32>,
-    },
-    /// Diaphragms, bolted by their rims.
-    Diaphragm {
-        /// One diaphragm or two.
-        packs: Packs,
-        /// Bolts of a rim.
-        bolts: Option<u32>,
-    },
-    /// A kind this crate has no drawing of: hubs and shafts are true, what joins them is left out.
-    Other,
-}
-
 /// A coupling on its shafts.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Section {
@@ -195,7 +123,7 @@ pub struct Section {
     pub driver: Half,
     /// The driven machine's half.
     pub driven: Half,
-    /// Between the hub faces. Zero for a rigid coupling.
+    /// Between the hub faces; zero where they meet.
     pub gap: Dim,
     /// The largest diameter: flange, cover, or hub where that is all.
     pub outside: Option<Dim>,
@@ -246,7 +174,7 @@ pub enum SectionError {
 ///
 /// # Example
 /// ```
-/// use figures::section::{Detail, Dim, Half, Kind, Section, draw};
+/// use figures::section::{Detail, Dim, Half, Kind, Section, Sleeves, draw};
 /// let half = |machine: &str, d, says: &str| Half {
 ///     machine: machine.to_owned(),
 ///     shaft: Dim::measured(d, says),
@@ -260,7 +188,7 @@ pub enum SectionError {
 ///     driven: half("pump", 75.0, "75.012"),
 ///     gap: Dim::sheet(6.0, "6.0"),
 ///     outside: None,
-///     kind: Kind::Gear { sleeve_outside: None, bolts: Some(8) },
+///     kind: Kind::Gear { sleeves: Sleeves::Flanged, sleeve_outside: None, bolts: Some(8) },
 ///     system: quantities::System::Metric,
 /// };
 /// let figure = draw(&section, Detail::Full)?;
@@ -288,28 +216,6 @@ pub fn taken_apart(section: &Section) -> Result<Option<Figure>, SectionError> {
     Ok(drawing.and_then(figure))
 }
 
-impl Kind {
-    /// Its name in the trade.
-    pub fn title(&self) -> &'static str {
-        match self {
-            Self::Gear { .. } => "Gear coupling",
-            Self::Grid { .. } => "Grid coupling",
-            Self::Disc { packs: Packs::One, .. } => "Disc coupling, one pack",
-            Self::Disc { packs: Packs::Two { .. }, .. } => "Disc coupling, two packs and spacer",
-            Self::Rigid { .. } => "Rigid flange coupling",
-            Self::Jaw { .. } => "Jaw coupling",
-            Self::Pin { .. } => "Pin and bush coupling",
-            Self::Chain { .. } => "Chain coupling",
-            Self::Shear { .. } => "Coupling with elastomer in shear",
-            Self::Diaphragm { packs: Packs::One, .. } => "Diaphragm coupling",
-            Self::Diaphragm { packs: Packs::Two { .. }, .. } => {
-                "Diaphragm coupling, two diaphragms and spacer"
-            }
-            Self::Other => "Coupling",
-        }
-    }
-}
-
 impl Section {
     pub(crate) fn halves(&self) -> [&Half; 2] {
         [&self.driver, &self.driven]
@@ -330,10 +236,14 @@ impl Section {
             format!("shaft of the {machine} {shaft}, its hub {hub} long")
         };
         let (driver, driven) = (half(&self.driver), half(&self.driven));
-        let gap = if matches!(self.kind, Kind::Rigid { .. }) {
+        let gap = if self.kind.faces_meet() {
             "faces together".to_owned()
         } else {
-            format!("gap {} between the hub faces", told(&self.gap, self.unit()))
+            let between = match self.kind {
+                Kind::Disc { packs: Packs::Close { .. }, .. } => "the seats on the hub flanges",
+                _ => "the hub faces",
+            };
+            format!("gap {} between {between}", told(&self.gap, self.unit()))
         };
         let outside = self
             .outside

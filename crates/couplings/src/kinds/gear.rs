@@ -93,6 +93,9 @@ impl Kind for Gear {
             parts.push(Part::new('N', "nut", Each::PerBolt));
         }
         parts.push(Part::new('T', "teeth", seals));
+        if form.name == CONTINUOUS {
+            parts.push(Part::new('W', "end ring", Each::Two));
+        }
         parts
     }
 

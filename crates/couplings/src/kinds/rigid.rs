@@ -63,12 +63,13 @@ impl Kind for Rigid {
         if form.spacer == Spacer::With {
             parts.push(Part::new('E', "spacer", Each::One));
         }
+        let spigots = if form.spacer == Spacer::With { Each::Two } else { Each::One };
         let bolt = if form.name == FITTED { "fitted bolt" } else { "bolt" };
         parts.extend([
             Part::new('H', bolt, Each::PerBolt),
             Part::new('K', "key", Each::PerHub),
             Part::new('N', "nut", Each::PerBolt),
-            Part::new('S', "spigot", Each::One),
+            Part::new('S', "spigot", spigots),
         ]);
         parts
     }

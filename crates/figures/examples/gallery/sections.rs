@@ -1,7 +1,9 @@
 //! Couplings with invented sizes: the full data sheet, small, large and short, unequal, inch,
 //! and bores alone.
 
-use figures::section::{Cover, draw, taken_apart};
+use figures::section::{
+    Cover, Elastomer, Middle, Rubber, Sleeves, Split, Through, draw, taken_apart,
+};
 
 use crate::{Detail, Dim, Figure, Half, Key, Kind, Packs, Section, System};
 
@@ -163,51 +165,72 @@ fn kinds(set: &Set) -> Vec<(&'static str, Section)> {
     });
     let disc = |packs| Kind::Disc { packs, bolts: disc_bolts };
     let flange = hub.map(|hub| hub + 0.68 * d);
-    vec![
-        (
-            "gear",
-            section(
-                hub,
-                set.gap.clone(),
-                set.flange,
-                Kind::Gear { sleeve_outside: set.sleeve.map(|s| size(set, s)), bolts },
-            ),
-        ),
-        (
-            "grid",
-            section(
-                hub,
-                set.gap.clone(),
-                hub.map(|hub| hub + 0.81 * d),
-                Kind::Grid { slotted_outside: hub.map(|hub| size(set, hub + 0.5 * d)) },
-            ),
-        ),
+    let mut all = Vec::new();
+    for (name, sleeves, gap) in [
+        ("gear", Sleeves::Flanged, set.gap.clone()),
+        ("gear-one", Sleeves::OneEngagement, set.gap.clone()),
+        ("gear-spacer", Sleeves::Spacer, wide(1.9)),
+        ("gear-continuous", Sleeves::Continuous, set.gap.clone()),
+    ] {
+        let sleeve_outside = set.sleeve.map(|s| size(set, s));
+        let outside = if sleeves == Sleeves::Continuous { set.sleeve } else { set.flange };
+        all.push((name, section(hub, gap, outside, Kind::Gear { sleeves, sleeve_outside, bolts })));
+    }
+    for (name, cover, middle, gap) in [
+        ("grid", Split::Along, Middle::Bare, set.gap.clone()),
+        ("grid-across", Split::Across, Middle::Bare, set.gap.clone()),
+        ("grid-spacer", Split::Along, Middle::Spacer, wide(2.6)),
+    ] {
+        let slotted_outside = hub.map(|hub| size(set, hub + 0.5 * d));
+        let outside = hub.map(|hub| hub + 1.1 * d);
+        all.push((
+            name,
+            section(hub, gap, outside, Kind::Grid { cover, middle, slotted_outside, bolts }),
+        ));
+    }
+    let flange_gap = (set.name != "bores").then(|| size(set, (0.15 * d).round()));
+    let both = set.hubs[0].mm + set.hubs[1].mm;
+    let two = Packs::Two { flange_gap: flange_gap.clone() };
+    let close = Packs::Close { flange_gap };
+    all.extend([
         ("disc", section(hub, wide(0.17), flange, disc(Packs::One))),
-        ("spacer", section(hub, wide(1.7), flange, disc(Packs::Two { flange_gap: None }))),
-        (
-            "rigid",
-            section(
-                hub,
-                set.gap.clone(),
-                hub.map(|hub| 1.08 * hub + 1.05 * d),
-                Kind::Rigid { bolts },
-            ),
-        ),
-        ("jaw", section(None, wide(0.36), hub.map(|_| 1.8 * d), Kind::Jaw { jaws: Some(6) })),
-        ("pin", section(hub, set.gap.clone(), None, Kind::Pin { pins: Some(6) })),
+        ("spacer", section(hub, wide(1.7), flange, disc(two.clone()))),
+        ("close", section(hub, wide(0.9 * both / d), flange, disc(close))),
+    ]);
+    for (name, through, middle, gap) in [
+        ("rigid", Through::Fitted, Middle::Bare, set.gap.clone()),
+        ("rigid-free", Through::Free, Middle::Bare, set.gap.clone()),
+        ("rigid-spacer", Through::Fitted, Middle::Spacer, wide(1.9)),
+    ] {
+        let outside = hub.map(|hub| 1.08 * hub + 1.05 * d);
+        all.push((name, section(hub, gap, outside, Kind::Rigid { through, middle, bolts })));
+    }
+    for (name, element, gap) in [
+        ("jaw", Elastomer::Star, wide(0.36)),
+        ("jaw-wrapped", Elastomer::Wrapped, wide(0.36)),
+        ("jaw-spacer", Elastomer::Spacer, wide(1.9)),
+    ] {
+        let outside = hub.map(|_| 1.8 * d);
+        all.push((name, section(None, gap, outside, Kind::Jaw { element, jaws: Some(6) })));
+    }
+    for (name, middle, gap) in
+        [("pin", Middle::Bare, set.gap.clone()), ("pin-spacer", Middle::Spacer, wide(1.9))]
+    {
+        all.push((name, section(hub, gap, None, Kind::Pin { middle, pins: Some(6) })));
+    }
+    for (name, rubber, gap) in [
+        ("shear", Rubber::Clamped, set.gap.clone()),
+        ("shear-toothed", Rubber::Toothed, wide(0.4)),
+        ("shear-spacer", Rubber::Spacer, wide(1.9)),
+    ] {
+        all.push((name, section(hub, gap, None, Kind::Shear { rubber, screws: bolts })));
+    }
+    all.extend([
         ("chain", section(hub, set.gap.clone(), set.flange, Kind::Chain { cover: Cover::On })),
         ("chain-bare", section(hub, set.gap.clone(), None, Kind::Chain { cover: Cover::Bare })),
-        ("shear", section(hub, set.gap.clone(), None, Kind::Shear { screws: bolts })),
         ("diaphragm", section(hub, wide(0.17), None, Kind::Diaphragm { packs: Packs::One, bolts })),
-        (
-            "diaphragms",
-            section(
-                hub,
-                wide(1.7),
-                None,
-                Kind::Diaphragm { packs: Packs::Two { flange_gap: None }, bolts },
-            ),
-        ),
+        ("diaphragms", section(hub, wide(1.7), None, Kind::Diaphragm { packs: two, bolts })),
         ("other", section(hub, set.gap.clone(), set.flange, Kind::Other)),
-    ]
+    ]);
+    all
 }

@@ -3,18 +3,39 @@
 use job::plan::drawings::{self as data, Known as DataKnown};
 use quantities::System;
 
-use crate::section::{Cover, Dim, Half, Key, Kind, Known, Packs, Section};
+use crate::section::{
+    Cover, Dim, Elastomer, Half, Key, Kind, Known, Middle, Packs, Rubber, Section, Sleeves, Split,
+    Through,
+};
 
 const MM: f64 = 1e3;
 
 pub(super) fn input(data: &data::Section, system: System) -> Section {
-    Section {
+    let mut section = Section {
         driver: half(&data.halves[0]),
         driven: half(&data.halves[1]),
         gap: dim(&data.gap),
         outside: data.outside.as_ref().map(dim),
         kind: kind(data),
         system,
+    };
+    if let Kind::Disc { packs: Packs::Close { .. }, .. } = section.kind {
+        turn_inwards(&mut section);
+    }
+    section
+}
+
+/// Hubs of a length that nobody stated are no longer than the seats leave room for.
+fn turn_inwards(section: &mut Section) {
+    let most = 0.45 * section.gap.mm;
+    for half in [&mut section.driver, &mut section.driven] {
+        if half.hub_length.known == Known::Assumed && half.hub_length.mm > most {
+            let text = match section.system {
+                System::Metric => format!("{most:.0}"),
+                System::Inch => format!("{:.2}", most / 25.4),
+            };
+            half.hub_length = Dim::assumed(most, text);
+        }
     }
 }
 
@@ -42,29 +63,65 @@ fn dim(size: &data::Size) -> Dim {
     Dim { mm: size.si * MM, text: size.text.clone(), known }
 }
 
+/// A form that is not named here is drawn as the kind's usual one.
 fn kind(data: &data::Section) -> Kind {
-    let bolts = data.bolts;
+    let (bolts, form) = (data.bolts, data.form.as_str());
+    let middle = if data.spacer { Middle::Spacer } else { Middle::Bare };
+    let flange_gap = data.pack.as_ref().map(dim);
     match data.kind.as_str() {
-        "gear" => Kind::Gear { sleeve_outside: None, bolts },
-        "grid" => Kind::Grid { slotted_outside: None },
-        "disc" if data.spacer => {
-            Kind::Disc { packs: Packs::Two { flange_gap: data.pack.as_ref().map(dim) }, bolts }
+        "gear" => {
+            let sleeves = match form {
+                "single engagement" => Sleeves::OneEngagement,
+                "spacer" => Sleeves::Spacer,
+                "continuous sleeve" => Sleeves::Continuous,
+                _ => Sleeves::Flanged,
+            };
+            Kind::Gear { sleeves, sleeve_outside: None, bolts }
         }
-        "disc" => Kind::Disc { packs: Packs::One, bolts },
-        "rigid flange" => Kind::Rigid { bolts },
+        "grid" => {
+            let across = form == "cover split across";
+            let cover = if across { Split::Across } else { Split::Along };
+            Kind::Grid { cover, middle, slotted_outside: None, bolts }
+        }
+        "disc" => {
+            let packs = match (form, middle) {
+                ("close-coupled", _) => Packs::Close { flange_gap },
+                (_, Middle::Spacer) => Packs::Two { flange_gap },
+                (_, Middle::Bare) => Packs::One,
+            };
+            Kind::Disc { packs, bolts }
+        }
+        "rigid flange" => {
+            let free = form == "clearance bolts";
+            let through = if free { Through::Free } else { Through::Fitted };
+            Kind::Rigid { through, middle, bolts }
+        }
         "roller chain" => {
-            let bare = data.form == "without cover";
-            let cover = if bare { Cover::Bare } else { Cover::On };
-            Kind::Chain { cover }
+            let bare = form == "without cover";
+            Kind::Chain { cover: if bare { Cover::Bare } else { Cover::On } }
         }
-        // A toothed sleeve and an element with a spacer have no drawing yet.
-        "elastomer in shear" if data.form == "clamped element" => Kind::Shear { screws: bolts },
-        "diaphragm" if data.spacer => {
-            Kind::Diaphragm { packs: Packs::Two { flange_gap: None }, bolts }
+        "elastomer in shear" => {
+            let rubber = match form {
+                "toothed sleeve" => Rubber::Toothed,
+                "spacer" => Rubber::Spacer,
+                _ => Rubber::Clamped,
+            };
+            Kind::Shear { rubber, screws: bolts }
         }
-        "diaphragm" => Kind::Diaphragm { packs: Packs::One, bolts },
-        "jaw" => Kind::Jaw { jaws: None },
-        "pin and bush" => Kind::Pin { pins: bolts },
+        "diaphragm" => {
+            let two = middle == Middle::Spacer;
+            let packs = if two { Packs::Two { flange_gap } } else { Packs::One };
+            Kind::Diaphragm { packs, bolts }
+        }
+        "jaw" => {
+            let element = match form {
+                "wrapped element" => Elastomer::Wrapped,
+                "spacer" => Elastomer::Spacer,
+                _ => Elastomer::Star,
+            };
+            Kind::Jaw { element, jaws: None }
+        }
+        "pin and bush" => Kind::Pin { middle, pins: bolts },
         _ => Kind::Other,
     }
 }

@@ -2,8 +2,9 @@
 
 use quantities::System;
 
+use super::check::{check, order};
 use super::shape::{Edges, Part, Shape};
-use super::{Dim, Half, Key, Kind, Known, Section, SectionError};
+use super::{Dim, Half, Kind, Known, Section, SectionError};
 use super::{chain, diaphragm, disc, gear, grid, jaw, joint, other, pin, rigid, shaft, shear};
 use crate::geometry::{Point, at};
 
@@ -50,6 +51,10 @@ pub(super) struct Assembly<'a> {
     pub(super) d: f64,
     /// Half the gap between the hub faces.
     pub(super) half_gap: f64,
+    /// What the stated gap lies between: the hub faces, or seats further out.
+    pub(super) between: [f64; 2],
+    /// Between the flanges that hold a pack or a diaphragm, where it is not the gap itself.
+    pub(super) flange_gap: Option<Dim>,
     /// Length of shaft shown beyond a hub.
     pub(super) stub: f64,
     pub(super) parts: Vec<Part>,
@@ -70,16 +75,21 @@ pub(super) fn assemble(section: &Section, stub: f64) -> Result<Assembly<'_>, Sec
     check(section)?;
     let mut assembly = Assembly::new(section, stub);
     match &section.kind {
-        Kind::Gear { sleeve_outside, bolts } => {
-            gear::build(&mut assembly, sleeve_outside.as_ref(), *bolts)?;
+        Kind::Gear { sleeves, sleeve_outside, bolts } => {
+            gear::build(&mut assembly, *sleeves, sleeve_outside.as_ref(), *bolts)?;
         }
-        Kind::Grid { slotted_outside } => grid::build(&mut assembly, slotted_outside.as_ref())?,
+        Kind::Grid { cover, middle, slotted_outside, bolts } => {
+            let slotted = slotted_outside.as_ref();
+            grid::build(&mut assembly, (*cover, *middle), slotted, *bolts)?;
+        }
         Kind::Disc { packs, bolts } => disc::build(&mut assembly, packs, *bolts)?,
-        Kind::Rigid { bolts } => rigid::build(&mut assembly, *bolts)?,
-        Kind::Jaw { jaws } => jaw::build(&mut assembly, *jaws)?,
-        Kind::Pin { pins } => pin::build(&mut assembly, *pins)?,
+        Kind::Rigid { through, middle, bolts } => {
+            rigid::build(&mut assembly, *through, *middle, *bolts)?;
+        }
+        Kind::Jaw { element, jaws } => jaw::build(&mut assembly, *element, *jaws)?,
+        Kind::Pin { middle, pins } => pin::build(&mut assembly, *middle, *pins)?,
         Kind::Chain { cover } => chain::build(&mut assembly, *cover)?,
-        Kind::Shear { screws } => shear::build(&mut assembly, *screws)?,
+        Kind::Shear { rubber, screws } => shear::build(&mut assembly, *rubber, *screws)?,
         Kind::Diaphragm { packs, bolts } => diaphragm::build(&mut assembly, packs, *bolts)?,
         Kind::Other => other::build(&mut assembly)?,
     }
@@ -89,10 +99,7 @@ pub(super) fn assemble(section: &Section, stub: f64) -> Result<Assembly<'_>, Sec
 impl<'a> Assembly<'a> {
     fn new(section: &'a Section, stub: f64) -> Self {
         let d = section.driver.shaft.mm.max(section.driven.shaft.mm);
-        let half_gap = match section.kind {
-            Kind::Rigid { .. } => 0.0,
-            _ => section.gap.mm / 2.0,
-        };
+        let half_gap = if section.kind.faces_meet() { 0.0 } else { section.gap.mm / 2.0 };
         let mut edges = Edges::default();
         edges.xs.push(half_gap);
         for half in section.halves() {
@@ -105,6 +112,8 @@ impl<'a> Assembly<'a> {
             section,
             d,
             half_gap,
+            between: [-half_gap, half_gap],
+            flange_gap: None,
             stub: (stub * d).max(12.0_f64.min(0.5 * d)),
             parts: Vec::new(),
             edges,
@@ -192,13 +201,16 @@ impl<'a> Assembly<'a> {
     }
 
     fn given_or_assumed(&self, given: Option<&Dim>, mm: f64) -> Dim {
-        given.cloned().unwrap_or_else(|| {
-            let text = match self.section.system {
-                System::Metric => format!("{mm:.0}"),
-                System::Inch => format!("{:.2}", mm / 25.4),
-            };
-            Dim::assumed(mm, text)
-        })
+        given.cloned().unwrap_or_else(|| self.assumed(mm))
+    }
+
+    /// A size that nobody stated, as it is written.
+    pub fn assumed(&self, mm: f64) -> Dim {
+        let text = match self.section.system {
+            System::Metric => format!("{mm:.0}"),
+            System::Inch => format!("{:.2}", mm / 25.4),
+        };
+        Dim::assumed(mm, text)
     }
 
     /// Adds a part with a letter of its own; `inside` is a place well inside it.
@@ -316,58 +328,4 @@ fn grown(d: f64, steps: &[Step]) -> Result<Vec<f64>, SectionError> {
         (before, name) = (radius, step.name);
     }
     Ok(radii)
-}
-
-fn check(section: &Section) -> Result<(), SectionError> {
-    let length = |what, mm: f64| {
-        let good = mm.is_finite() && mm > 0.0 && mm < 1e5;
-        if good { Ok(()) } else { Err(SectionError::Size { what, mm }) }
-    };
-    for half in section.halves() {
-        length("a shaft's diameter", half.shaft.mm)?;
-        length("a hub's length", half.hub_length.mm)?;
-        if let Some(hub) = &half.hub_outside {
-            length("a hub's outside", hub.mm)?;
-            order(("shaft", half.shaft.mm), ("hub outside", hub.mm))?;
-        }
-        if let Some(bore) = half.shaft_bore_mm {
-            length("a shaft's bore", bore)?;
-            order(("shaft bore", bore), ("shaft", half.shaft.mm))?;
-        }
-        if let Some(Key { height_mm, depth_mm, length_mm }) = half.key {
-            length("a key's height", height_mm)?;
-            length("a key seat's depth", depth_mm)?;
-            length("a key's length", length_mm)?;
-            order(("key seat", depth_mm), ("key height", height_mm))?;
-            order(("key seat", depth_mm), ("half the shaft", half.shaft.mm / 2.0))?;
-        }
-    }
-    let gap = section.gap.mm;
-    if !(gap.is_finite() && (0.0..1e5).contains(&gap)) {
-        return Err(SectionError::Size { what: "the gap", mm: gap });
-    }
-    check_outside(section)
-}
-
-fn check_outside(section: &Section) -> Result<(), SectionError> {
-    let Some(outside) = &section.outside else { return Ok(()) };
-    if !(outside.mm.is_finite() && outside.mm > 0.0) {
-        return Err(SectionError::Size { what: "the largest diameter", mm: outside.mm });
-    }
-    for half in section.halves() {
-        order(("shaft", half.shaft.mm), ("largest diameter", outside.mm))?;
-    }
-    Ok(())
-}
-
-/// Diameters grow from the inside out.
-pub(super) fn order(
-    (inner, inner_mm): (&'static str, f64),
-    (outer, outer_mm): (&'static str, f64),
-) -> Result<(), SectionError> {
-    if inner_mm < outer_mm {
-        Ok(())
-    } else {
-        Err(SectionError::Order { inner, inner_mm, outer, outer_mm })
-    }
 }

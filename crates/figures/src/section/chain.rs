@@ -7,9 +7,11 @@
 use std::f64::consts::TAU;
 
 use super::assembly::{Assembly, SIDES, Side};
+use super::fasteners::plug;
+use super::seam::Seam;
 use super::shape::{COVER, HUB, Shape, block, side};
 use super::{Cover, SectionError};
-use crate::geometry::{Point, at};
+use crate::geometry::at;
 use crate::ink::{MEDIUM, PHANTOM, Stroke, THIN};
 
 struct Build {
@@ -23,8 +25,9 @@ struct Build {
     teeth: (f64, f64),
     /// Thickness of a link plate.
     plate: f64,
-    /// Inside and outside of the cover, and its half length.
+    /// Inside and outside of the cover, over its joint, and its half length.
     cover: (f64, f64),
+    over: f64,
     cover_end: f64,
 }
 
@@ -44,19 +47,21 @@ pub(super) fn build(a: &mut Assembly, cover: Cover) -> Result<(), SectionError> 
     }
     a.keys(0.0);
     a.write_hubs(b.hubs);
-    a.write_outside(b.cover.1, b.face);
+    a.write_outside(b.over, b.face);
     Ok(())
 }
 
 fn measures(a: &mut Assembly, kind: Cover) -> Result<Build, SectionError> {
     let outside = a.section.outside.as_ref();
     let named = match kind {
-        Cover::On => ("cover outside", outside, 0.5),
+        Cover::On => ("cover outside", outside, 0.64),
         Cover::Bare => ("chain outside", outside, 0.34),
     };
-    let (hubs, [cover]) = a.radii(0.25, [named])?;
+    let (hubs, [over]) = a.radii(0.25, [named])?;
     let (d, face, hub) = (a.d, a.half_gap, hubs[0].max(hubs[1]));
     let shorter = a.section.driver.hub_length.mm.min(a.section.driven.hub_length.mm);
+    // The shell; beyond it lies what its halves are bolted by.
+    let cover = if kind == Cover::On { over - 0.22 * (over - hubs[0].max(hubs[1])) } else { over };
     let room = cover - hub;
     // Links reach as far as the cover leaves them, or to the largest diameter.
     let (pitch, link) = match kind {
@@ -75,6 +80,7 @@ fn measures(a: &mut Assembly, kind: Cover) -> Result<Build, SectionError> {
         teeth: (near, far),
         plate,
         cover: (cover - wall, cover),
+        over,
         cover_end: far + 4.0 * plate + (0.1 * d).min(0.2 * shorter),
     })
 }
@@ -175,13 +181,24 @@ fn case(a: &mut Assembly, b: &Build) {
     let half = [(end, outer), (end, lip), (end - wall, lip), (end - wall, inner)];
     let mut outline = side(1.0, &half);
     outline.extend(side(-1.0, &half).into_iter().rev());
-    let corners = [(end, 0.0), (end, -outer)];
+    let seam = Seam { end, from: outer, to: b.over };
+    let corners = [(end, 0.0), (end, -b.over)];
     let mut phantom = side(-1.0, &corners);
     phantom.extend(side(1.0, &corners).into_iter().rev());
     let stroke = Stroke::of(THIN).dash(PHANTOM);
-    let shapes = vec![Shape::cut(outline, COVER), Shape::Line { points: phantom, stroke }];
-    let place: Point = at(-0.5 * end, f64::midpoint(inner, outer));
-    a.part('E', "cover, split; off below the axis", place, shapes);
+    let shapes =
+        vec![seam.face(), Shape::cut(outline, COVER), Shape::Line { points: phantom, stroke }];
+    let place = at(-0.5 * end, f64::midpoint(inner, outer));
+    a.part('E', "cover, off below the axis", place, shapes);
+    let size = (0.075 * b.d).min(0.3 * end);
+    a.crest = (outer + 0.8 * size - b.over).max(0.0);
+    a.part(
+        'J',
+        "grease plug",
+        at(0.5 * end, outer + 0.4 * size),
+        plug(0.5 * end, inner, outer, size),
+    );
+    seam.fasten(a, None);
 }
 
 /// Where the cover's end walls stop over the hubs.

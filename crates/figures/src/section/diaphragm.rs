@@ -6,7 +6,7 @@
 use super::assembly::{Assembly, SIDES, Side, counted};
 use super::fasteners::{Tip, bolts_below, through_bolt};
 use super::shape::{COVER, HUB, Shape, block, side};
-use super::{Dim, Packs, SectionError};
+use super::{Packs, SectionError};
 use crate::geometry::at;
 use crate::ink::{MEDIUM, THIN};
 
@@ -32,7 +32,7 @@ pub(super) fn build(
     bolts: Option<u32>,
 ) -> Result<(), SectionError> {
     let b = measures(a, packs)?;
-    let two = matches!(packs, Packs::Two { .. });
+    let two = *packs != Packs::One;
     a.shafts(0.0);
     if two {
         spacer(a, &b);
@@ -75,13 +75,8 @@ fn measures(a: &mut Assembly, packs: &Packs) -> Result<Build, SectionError> {
     let shorter = a.section.driver.hub_length.mm.min(a.section.driven.hub_length.mm);
     let width = match packs {
         Packs::One => 2.0 * face,
-        Packs::Two { flange_gap: Some(Dim { mm, .. }) } => {
-            super::assembly::order(("two diaphragms", 2.0 * mm), ("shaft distance", 2.0 * face))?;
-            *mm
-        }
-        Packs::Two { flange_gap: None } => {
-            a.edges.assumed = true;
-            (0.16 * d).min(0.5 * face)
+        Packs::Two { flange_gap } | Packs::Close { flange_gap } => {
+            super::disc::between_flanges(a, flange_gap.as_ref(), (0.16 * d).min(0.5 * face))?
         }
     };
     let room = rim - hub;

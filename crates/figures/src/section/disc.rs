@@ -12,22 +12,29 @@ use super::{Dim, Packs, SectionError};
 use crate::geometry::at;
 use crate::ink::{MEDIUM, THIN};
 
+mod close;
+
 pub(super) fn build(
     a: &mut Assembly,
     packs: &Packs,
     bolts: Option<u32>,
 ) -> Result<(), SectionError> {
     let (hubs, joint) = measures(a, packs, bolts)?;
-    let two = matches!(packs, Packs::Two { .. });
+    let two = *packs != Packs::One;
     a.shafts(0.0);
-    if two {
-        spacer(a, &joint);
-    }
-    for s in SIDES {
-        hub(a, s, hubs[s.index()], &joint, two);
+    match packs {
+        Packs::Close { .. } => close::build(a, hubs, &joint),
+        Packs::One | Packs::Two { .. } => {
+            if two {
+                spacer(a, &joint);
+            }
+            for s in SIDES {
+                hub(a, s, hubs[s.index()], &joint, two);
+            }
+        }
     }
     let name = if two { "disc pack (2)" } else { "disc pack" };
-    for (gap, side) in joint.gaps(two, a.half_gap).into_iter().zip(SIDES) {
+    for (gap, side) in joint.gaps(two, a.between).into_iter().zip(SIDES) {
         let low = f64::midpoint(joint.pack.0, joint.circle - joint.bolt / 2.0);
         let inside = at(f64::midpoint(gap.0, gap.1), low);
         a.twin((side, Side::Driver), 'D', name, inside, pack(&joint, gap));
@@ -35,7 +42,7 @@ pub(super) fn build(
     all_bolts(a, &joint, two, bolts);
     a.keys(0.0);
     a.write_hubs(hubs);
-    a.write_outside(joint.flange, a.half_gap + joint.thick);
+    a.write_outside(joint.flange, a.between[1] + joint.thick);
     a.joint = Some(joint);
     Ok(())
 }
@@ -46,33 +53,31 @@ fn measures(
     bolts: Option<u32>,
 ) -> Result<([f64; 2], Joint), SectionError> {
     let outside = a.section.outside.as_ref();
-    let (hubs, [flange]) = a.radii(0.225, [("flange outside", outside, 0.34)])?;
+    let share = if matches!(packs, Packs::Close { .. }) { 0.48 } else { 0.34 };
+    let (hubs, [flange]) = a.radii(0.225, [("flange outside", outside, share)])?;
     let (d, hub) = (a.d, hubs[0].max(hubs[1]));
     let shorter = a.section.driver.hub_length.mm.min(a.section.driven.hub_length.mm);
-    let full = 2.0 * a.half_gap;
+    let full = a.section.gap.mm;
     let width = match packs {
         Packs::One => full,
-        Packs::Two { flange_gap: Some(Dim { mm, .. }) } => {
-            length("the gap between flanges", *mm)?;
-            super::assembly::order(("two flange gaps", 2.0 * mm), ("shaft distance", full))?;
-            *mm
-        }
-        Packs::Two { flange_gap: None } => {
-            a.edges.assumed = true;
-            (0.17 * d).min(0.25 * full)
+        Packs::Two { flange_gap } | Packs::Close { flange_gap } => {
+            between_flanges(a, flange_gap.as_ref(), (0.17 * d).min(0.25 * full))?
         }
     };
     let thick = match packs {
         Packs::One => (0.16 * d).min(0.5 * shorter),
         Packs::Two { .. } => (0.16 * d).min(0.5 * shorter).min(0.3 * (full - 2.0 * width)),
+        Packs::Close { .. } => close::turned(a, (0.16 * d).min(0.4 * shorter))?,
     };
-    let bolt = (0.145 * d).min((flange - hub) * 0.32);
-    let circle = f64::midpoint(hub, flange) + 0.02 * (flange - hub);
-    let pack =
-        ((circle - 0.21 * d).max(d / 2.0 + 0.3 * (hub - d / 2.0)), (circle + 0.17 * d).min(flange));
+    // Round hubs that are turned inwards the spacer's tube takes the lower part of the room.
+    let low = if matches!(packs, Packs::Close { .. }) { hub + 0.3 * (flange - hub) } else { hub };
+    let bolt = (0.145 * d).min((flange - low) * 0.32);
+    let circle = f64::midpoint(low, flange) + 0.02 * (flange - low);
+    let least = if low > hub { low } else { d / 2.0 + 0.3 * (hub - d / 2.0) };
+    let pack = ((circle - 0.21 * d).max(least), (circle + 0.17 * d).min(flange));
     let joint = Joint {
         d,
-        hub,
+        hub: low,
         flange,
         circle,
         bolt,
@@ -80,9 +85,29 @@ fn measures(
         width,
         pack,
         bolts: bolts.unwrap_or(6).clamp(4, 16),
-        far: if matches!(packs, Packs::Two { .. }) { 'E' } else { 'C' },
+        far: if *packs == Packs::One { 'C' } else { 'E' },
     };
     Ok((hubs, joint))
+}
+
+/// What lies between the flanges that hold a pack or a diaphragm, as given or as assumed; both are
+/// written, and the seats that it is measured from known only where it was given.
+pub(super) fn between_flanges(
+    a: &mut Assembly,
+    given: Option<&Dim>,
+    assumed: f64,
+) -> Result<f64, SectionError> {
+    let dim = given.cloned().unwrap_or_else(|| a.assumed(assumed));
+    length("the gap between flanges", dim.mm)?;
+    let full = a.section.gap.mm;
+    super::check::order(("two flange gaps", 2.0 * dim.mm), ("the gap", full))?;
+    a.edges.assumed |= dim.known == super::Known::Assumed;
+    if dim.known != super::Known::Assumed {
+        a.edges.xs.push(full / 2.0 - dim.mm);
+    }
+    let mm = dim.mm;
+    a.flange_gap = Some(dim);
+    Ok(mm)
 }
 
 fn length(what: &'static str, mm: f64) -> Result<(), SectionError> {
@@ -171,7 +196,7 @@ fn pack(j: &Joint, (from, to): (f64, f64)) -> Vec<Shape> {
 
 fn all_bolts(a: &mut Assembly, j: &Joint, two: bool, bolts: Option<u32>) {
     let mut shapes = Vec::new();
-    let gaps = j.gaps(two, a.half_gap);
+    let gaps = j.gaps(two, a.between);
     for (index, gap) in gaps.iter().enumerate() {
         // Each pack's cut bolt is held by the hub beside it.
         let held = if index == 0 { Side::Driver } else { Side::Driven };

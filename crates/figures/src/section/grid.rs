@@ -2,19 +2,25 @@
 //!
 //! Below the axis the cover is off and stands as a phantom: rung j of the grid lies at −R·sin θ,
 //! foreshortened by cos θ, loops join neighbours alternately right and left, and the slots flare
-//! towards the gap, as t².
+//! towards the gap, as t². With a spacer the slotted hubs are its two halves, bolted to hubs on
+//! the shafts.
 
 use std::f64::consts::{PI, TAU};
 
 use super::assembly::{Assembly, SIDES, Side};
-use super::fasteners::plug;
-use super::shape::{COVER, HUB, Shape, fillet, side};
-use super::{Dim, SectionError};
+use super::fasteners::{plain_head, plug, through_bolt};
+use super::shape::{HUB, SLEEVE, Shape, fillet, side};
+use super::{Dim, Middle, SectionError, Split};
 use crate::geometry::{Point, at};
-use crate::ink::{MEDIUM, PHANTOM, Stroke, THIN};
+use crate::ink::{MEDIUM, Stroke, THIN};
+
+mod cover;
 
 struct Build {
     d: f64,
+    split: Split,
+    middle: Middle,
+    /// Half the gap at the grid.
     face: f64,
     hubs: [f64; 2],
     /// Over the slotted flanges.
@@ -27,45 +33,75 @@ struct Build {
     /// The grid's half length.
     reach: f64,
     slots: u32,
-    /// Inside and outside of the cover, its half length and its end walls.
-    cover: (f64, f64),
+    /// Inside and outside of the cover, and over what its halves are bolted by.
+    cover: (f64, f64, f64),
+    /// The cover's half length and its end walls.
     cover_end: f64,
     wall: f64,
     /// Where the cover's end walls stop over the hubs.
     lip: f64,
+    /// Thickness of the flanges that hold a spacer.
+    thick: f64,
 }
 
-pub(super) fn build(a: &mut Assembly, slotted: Option<&Dim>) -> Result<(), SectionError> {
-    let b = measures(a, slotted)?;
+pub(super) fn build(
+    a: &mut Assembly,
+    (split, middle): (Split, Middle),
+    slotted: Option<&Dim>,
+    bolts: Option<u32>,
+) -> Result<(), SectionError> {
+    let b = measures(a, (split, middle), slotted)?;
     a.shafts(0.0);
-    hubs(a, &b);
+    for s in SIDES {
+        match middle {
+            Middle::Bare => shaft_hub(a, &b, s),
+            Middle::Spacer => spaced(a, &b, s),
+        }
+    }
     let grid_inside = at(b.face + b.wide * 0.55, b.slot + b.rung / 2.0);
     a.part('D', "grid, spring steel", grid_inside, spring(&b));
-    cover(a, &b);
-    seals(a, &b);
+    cover::build(a, &b, bolts);
     let size = (0.085 * b.d).min(0.8 * b.wide);
-    let (x, (inner, outer)) = (-(b.face + 0.5 * b.wide), b.cover);
-    a.crest = 0.8 * size;
+    let (x, (inner, outer, over)) = (-(b.face + 0.5 * b.wide), b.cover);
+    a.crest = (outer + 0.8 * size - over).max(0.0);
     a.part('J', "grease plug (2)", at(x, outer + 0.4 * size), plug(x, inner, outer, size));
     a.keys(0.0);
     a.write_hubs(b.hubs);
-    a.write_outside(b.cover.1, b.face);
+    a.write_outside(over, b.face);
     Ok(())
 }
 
-fn measures(a: &mut Assembly, slotted: Option<&Dim>) -> Result<Build, SectionError> {
+fn measures(
+    a: &mut Assembly,
+    (split, middle): (Split, Middle),
+    slotted: Option<&Dim>,
+) -> Result<Build, SectionError> {
     let outside = a.section.outside.as_ref();
-    let round = [("slotted flange", slotted, 0.24), ("cover outside", outside, 0.145)];
-    let (hubs, [tip, cover]) = a.radii(0.25, round)?;
-    let (d, face, hub) = (a.d, a.half_gap, hubs[0].max(hubs[1]));
+    let round = [("slotted flange", slotted, 0.24), ("cover outside", outside, 0.315)];
+    let (hubs, [tip, over]) = a.radii(0.25, round)?;
+    // The shell; beyond it lies what its halves are bolted by.
+    let cover = tip + 0.46 * (over - tip);
+    let (d, hub) = (a.d, hubs[0].max(hubs[1]));
     let shorter = a.section.driver.hub_length.mm.min(a.section.driven.hub_length.mm);
-    let wide = (0.36 * d).min(0.5 * shorter);
+    let face = match middle {
+        Middle::Bare => a.half_gap,
+        Middle::Spacer => (0.03 * d).min(0.1 * a.half_gap),
+    };
+    let thick = (0.14 * d).min(0.4 * shorter).min(0.2 * a.half_gap);
+    // As long as a slotted hub is, the grid's cover and the flange behind it have room on it.
+    let length = match middle {
+        Middle::Bare => shorter,
+        Middle::Spacer => a.half_gap - face - 2.0 * thick,
+    };
+    let wide = (0.36 * d).min(0.5 * length);
     let quarter = TAU * tip / (0.24 * d) / 4.0;
     let slots = 4 * (5..60).find(|n| f64::from(*n) + 0.5 > quarter).unwrap_or(60);
     let depth = (0.13 * d).min(0.6 * (tip - hub));
     let wall = (0.075 * d).min(0.55 * (cover - tip));
     Ok(Build {
         d,
+        split,
+        middle,
         face,
         hubs,
         tip,
@@ -74,48 +110,107 @@ fn measures(a: &mut Assembly, slotted: Option<&Dim>) -> Result<Build, SectionErr
         wide,
         reach: face + 0.93 * wide,
         slots,
-        cover: (cover - wall, cover),
-        cover_end: face + wide + (0.16 * d).min(0.3 * shorter),
+        cover: (cover - wall, cover, over),
+        cover_end: face + wide + (0.16 * d).min(0.3 * length),
         wall: 0.93 * wall,
         lip: hub + (0.10 * d).min(0.4 * (tip - hub)),
+        thick,
     })
 }
 
-fn hubs(a: &mut Assembly, b: &Build) {
-    for s in SIDES {
-        let (i, half) = (s.index(), a.half(s));
-        let (bore, length, hub) = (half.shaft.mm / 2.0, half.hub_length.mm, b.hubs[s.index()]);
-        let (f, c, r) = (b.face, 0.03 * b.d, 0.03 * b.d);
-        let (flange, end) = (f + b.wide, f + length);
-        let x = |x: f64| s.sign() * x;
-        let mut below = vec![(f, 0.0), (f, -b.tip), (flange, -b.tip)];
-        below.extend(fillet(flange, -hub, r, (1.0, -1.0)));
-        below.extend([(end - c, -hub), (end, -hub + c), (end, 0.0)]);
-        let mut above = vec![(f, bore), (f, b.slot), (flange, b.slot)];
-        above.extend(fillet(flange, hub, r, (1.0, 1.0)));
-        above.extend([(end - c, hub), (end, hub - c), (end, bore)]);
-        let behind =
-            [(f, b.slot), (f, b.tip - c), (f + c, b.tip), (flange, b.tip), (flange, b.slot)];
-        let mut shapes = vec![
-            Shape::outside(side(s.sign(), &below)),
-            Shape::line((x(flange), -hub), (x(flange), 0.0), MEDIUM),
-            Shape::line((x(end - c), -hub), (x(end - c), 0.0), THIN),
-        ];
-        shapes.extend(slots(b, s));
-        shapes.push(Shape::small(side(s.sign(), &behind)));
-        shapes.push(Shape::cut(side(s.sign(), &above), HUB[i]));
-        let name = format!("hub, {}, slotted", a.machine(s));
-        match s {
-            Side::Driver => {
-                let inside = at(x(f + length * 0.76), bore + (hub - bore) * 0.7);
-                a.part('B', name, inside, shapes);
-            }
-            Side::Driven => {
-                let inside = at(x(f + b.wide * 0.45), bore + (b.slot - bore) * 0.55);
-                a.part('C', name, inside, shapes);
-            }
+/// A slotted hub on its shaft.
+fn shaft_hub(a: &mut Assembly, b: &Build, s: Side) {
+    let (half, hub) = (a.half(s), b.hubs[s.index()]);
+    let (bore, length) = (half.shaft.mm / 2.0, half.hub_length.mm);
+    let (f, end) = (b.face, b.face + length);
+    let c = 0.03 * b.d;
+    let tail = [(end - c, hub), (end, hub - c)];
+    let mut shapes = slotted(b, s, (bore, hub), &tail);
+    let x = s.sign() * (end - c);
+    shapes.push(Shape::line((x, -hub), (x, 0.0), THIN));
+    let name = format!("hub, {}, slotted", a.machine(s));
+    let x = |x: f64| s.sign() * x;
+    match s {
+        Side::Driver => {
+            let inside = at(x(f + length * 0.76), bore + (hub - bore) * 0.7);
+            a.part('B', name, inside, shapes);
+        }
+        Side::Driven => {
+            let inside = at(x(f + b.wide * 0.45), bore + (b.slot - bore) * 0.55);
+            a.part('C', name, inside, shapes);
         }
     }
+}
+
+/// A flanged hub on its shaft, and the slotted half of the spacer that is bolted to it.
+fn spaced(a: &mut Assembly, b: &Build, s: Side) {
+    let (half, hub) = (a.half(s), b.hubs[s.index()]);
+    let (bore, length, seat) = (half.shaft.mm / 2.0, half.hub_length.mm, a.half_gap);
+    let (behind, end, c) = (seat + b.thick, seat + length, 0.03 * b.d);
+    let rim = hub + 0.8 * (b.tip - hub);
+    let x = |x: f64| s.sign() * x;
+    let profile = |up: f64, inner: f64| {
+        let points = [
+            (seat, inner),
+            (seat, rim),
+            (behind, rim),
+            (behind, hub),
+            (end - c, hub),
+            (end, hub - c),
+            (end, inner),
+        ];
+        side(s.sign(), &points.map(|(x, y)| (x, up * y)))
+    };
+    let shapes = vec![
+        Shape::outside(profile(-1.0, 0.0)),
+        Shape::line((x(behind), -hub), (x(behind), 0.0), MEDIUM),
+        Shape::line((x(end - c), -hub), (x(end - c), 0.0), THIN),
+        Shape::cut(profile(1.0, bore), HUB[s.index()]),
+    ];
+    let letter = if s == Side::Driver { 'B' } else { 'C' };
+    let inside = at(x(seat + 0.66 * length), bore + 0.7 * (hub - bore));
+    a.part(letter, format!("hub, {}", a.machine(s)), inside, shapes);
+
+    let front = seat - b.thick;
+    let mut shapes = slotted(b, s, (0.0, hub), &[(front, hub), (front, rim), (seat, rim)]);
+    shapes.push(Shape::line((x(front), -hub), (x(front), 0.0), MEDIUM));
+    let bolt = (0.1 * b.d).min(0.4 * (rim - hub));
+    let circle = f64::midpoint(hub, rim);
+    shapes.extend(through_bolt(x(behind), x(front), circle, bolt));
+    shapes.extend(plain_head(x(behind), x(0.62 * bolt), -circle, 0.95 * bolt));
+    shapes.extend(plain_head(x(front), x(-0.8 * bolt), -circle, 0.95 * bolt));
+    let inside = at(x(0.4 * front), 0.5 * hub);
+    a.twin((s, Side::Driver), 'L', "spacer, slotted half (2)", inside, shapes);
+}
+
+/// A slotted flange and the barrel behind it, which ends as `tail` says.
+fn slotted(b: &Build, s: Side, (bore, hub): (f64, f64), tail: &[(f64, f64)]) -> Vec<Shape> {
+    let (f, c, r) = (b.face, 0.03 * b.d, 0.03 * b.d);
+    let flange = f + b.wide;
+    let end = tail.last().map_or(flange, |(x, _)| *x);
+    let below_tail = tail.iter().map(|(x, y)| (*x, -y));
+    let mut below = vec![(f, 0.0), (f, -b.tip), (flange, -b.tip)];
+    below.extend(fillet(flange, -hub, r, (1.0, -1.0)));
+    below.extend(below_tail);
+    below.push((end, 0.0));
+    let mut above = vec![(f, bore), (f, b.slot), (flange, b.slot)];
+    above.extend(fillet(flange, hub, r, (1.0, 1.0)));
+    above.extend(tail);
+    above.push((end, bore));
+    let behind = [(f, b.slot), (f, b.tip - c), (f + c, b.tip), (flange, b.tip), (flange, b.slot)];
+    let cut = match b.middle {
+        Middle::Bare => HUB[s.index()],
+        Middle::Spacer => SLEEVE[s.index()],
+    };
+    let x = |x: f64| s.sign() * x;
+    let mut shapes = vec![
+        Shape::outside(side(s.sign(), &below)),
+        Shape::line((x(flange), -hub), (x(flange), 0.0), MEDIUM),
+    ];
+    shapes.extend(slots(b, s));
+    shapes.push(Shape::small(side(s.sign(), &behind)));
+    shapes.push(Shape::cut(side(s.sign(), &above), cut));
+    shapes
 }
 
 /// Flanks of the slots seen from outside, below the axis.
@@ -170,45 +265,4 @@ fn spring(b: &Build) -> Vec<Shape> {
         }
     }
     shapes
-}
-
-fn cover(a: &mut Assembly, b: &Build) {
-    let ((inner, outer), end, w) = (b.cover, b.cover_end, b.wall);
-    let c = (0.06 * b.d).min(0.8 * (outer - b.lip));
-    let (inside_end, k) = (end - w, c * 0.5);
-    let half =
-        [(end, b.lip), (inside_end, b.lip), (inside_end, inner - k), (inside_end - k, inner)];
-    let mut outline = side(1.0, &[(end - c, outer), (end, outer - c)]);
-    outline.extend(side(1.0, &half));
-    let mut mirrored = side(-1.0, &[(end - c, outer), (end, outer - c)]);
-    mirrored.extend(side(-1.0, &half));
-    outline.extend(mirrored.into_iter().rev());
-    let corners = [(end, 0.0), (end, -outer + c), (end - c, -outer)];
-    let mut phantom = side(-1.0, &corners);
-    phantom.extend(side(1.0, &corners).into_iter().rev());
-    let stroke = Stroke::of(THIN).dash(PHANTOM);
-    let shapes = vec![Shape::cut(outline, COVER), Shape::Line { points: phantom, stroke }];
-    let place = at(b.face + 0.2 * b.wide, f64::midpoint(inner, outer));
-    a.part('E', "cover, split; off below the axis", place, shapes);
-}
-
-fn seals(a: &mut Assembly, b: &Build) {
-    let (end, w) = (b.cover_end, b.wall);
-    for s in [Side::Driven, Side::Driver] {
-        let hub = b.hubs[s.index()];
-        let high = b.lip + 0.5 * (b.lip - hub);
-        let ring = [
-            (end - 1.9 * w, hub),
-            (end + 0.5 * w, hub),
-            (end + 0.5 * w, high),
-            (end, high),
-            (end, b.lip),
-            (end - w, b.lip),
-            (end - w, high),
-            (end - 1.9 * w, high),
-        ];
-        let shapes = vec![Shape::seal(side(s.sign(), &ring))];
-        let inside = at(s.sign() * (end - 0.5 * w), f64::midpoint(hub, b.lip));
-        a.twin((s, Side::Driven), 'F', "seal (2)", inside, shapes);
-    }
 }

@@ -54,9 +54,9 @@ impl Joint {
     }
 
     /// Where the packs lie along the axis.
-    pub fn gaps(&self, two: bool, half_gap: f64) -> Vec<(f64, f64)> {
-        let (g, w) = (half_gap, self.width);
-        if two { vec![(-g, -g + w), (g - w, g)] } else { vec![(-g, g)] }
+    pub fn gaps(&self, two: bool, [from, to]: [f64; 2]) -> Vec<(f64, f64)> {
+        let w = self.width;
+        if two { vec![(from, from + w), (to - w, to)] } else { vec![(from, to)] }
     }
 }
 

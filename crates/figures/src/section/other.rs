@@ -20,7 +20,7 @@ pub(super) fn build(a: &mut Assembly) -> Result<(), SectionError> {
     a.reach = hub;
     if let Some(Dim { mm, .. }) = outside {
         let around = mm / 2.0;
-        super::assembly::order(("hub outside", 2.0 * hub), ("largest diameter", *mm))?;
+        super::check::order(("hub outside", 2.0 * hub), ("largest diameter", *mm))?;
         a.lines([1.0, -1.0].map(|up| phantom(a, up * hub, up * around)).to_vec());
         a.write_outside(around, a.half_gap);
     }

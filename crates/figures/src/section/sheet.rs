@@ -164,9 +164,10 @@ impl<'a> Sheet<'a> {
     }
 
     fn lengths(&mut self) {
-        let lane = (self.low, self.low + LANES[0]);
-        if let Some(gap) = gap(self.assembly, self.scale.0, self.origin.x, lane, SIZE) {
-            gap.draw(&mut self.drawing);
+        let (pack, gap, hubs) =
+            lanes_of_lengths(self.assembly, self.scale.0, self.origin.x, self.low);
+        for along in pack.into_iter().chain(gap) {
+            along.draw(&mut self.drawing);
         }
         for side in SIDES {
             let half = self.assembly.half(side);
@@ -179,7 +180,7 @@ impl<'a> Sheet<'a> {
             let along = Along {
                 from: face.min(end),
                 to: face.max(end),
-                y: self.low + LANES[1],
+                y: self.low + hubs,
                 part: self.low,
                 size: Size::new(&half.hub_length.text, half.hub_length.known, SIZE),
                 outside,
@@ -244,6 +245,35 @@ pub(super) fn stands(a: &Assembly, known: Known) -> bool {
     a.diameters.iter().any(|d| d.dim.known == known) || lengths.iter().any(|d| d.known == known)
 }
 
+/// What lies between the flanges of a pack, and the gap, each in its lane, and the lane of the hubs'
+/// lengths.
+///
+/// The gap has the first lane and the hubs the second. A pack takes the first where the gap is
+/// wide enough to stand between the hubs; hubs that are turned inwards take it from the gap.
+fn lanes_of_lengths(
+    a: &Assembly,
+    scale: f64,
+    middle: f64,
+    low: f64,
+) -> (Option<Along>, Option<Along>, f64) {
+    let [first, second] = LANES;
+    let lane = |lane: f64| gap(a, scale, middle, (low, low + lane), SIZE);
+    if a.between[1] > a.half_gap {
+        return (None, lane(second), first);
+    }
+    let pack = a.flange_gap.as_ref().map(|dim| {
+        let from = middle + a.between[0] * scale;
+        let size = Size::new(&dim.text, dim.known, SIZE);
+        let outside = Outside::Right(HEAD + 1.6);
+        Along { from, to: from + dim.mm * scale, y: low + first, part: low, size, outside }
+    });
+    let wide = lane(second).filter(Along::fits);
+    match pack {
+        Some(pack) if wide.is_some() => (Some(pack), wide, second),
+        _ => (None, lane(first), second),
+    }
+}
+
 /// The gap's dimension in the lane at a height under the drawing; beside the gap where it is
 /// narrower than its size: right of it if the driven hub is long enough, else left, else past the
 /// driven hub's end.
@@ -254,7 +284,8 @@ pub(super) fn gap(
     (part, y): (f64, f64),
     written: f64,
 ) -> Option<Along> {
-    if a.half_gap <= 0.0 {
+    let [from, to] = a.between;
+    if to <= from {
         return None;
     }
     let size = Size::new(&a.section.gap.text, a.section.gap.known, written);
@@ -268,8 +299,7 @@ pub(super) fn gap(
     } else {
         Outside::Right(hub(Side::Driven) + 2.0)
     };
-    let half = a.half_gap * scale;
-    Some(Along { from: middle - half, to: middle + half, y, part, size, outside })
+    Some(Along { from: middle + from * scale, to: middle + to * scale, y, part, size, outside })
 }
 
 fn names(a: &Assembly) -> Vec<(char, String)> {
