@@ -93,19 +93,23 @@ pub fn budget(plan: &Plan, paper: Paper) -> Option<Figure> {
 /// What the coupling bears at once of angle and axial position, and where this job stands in it.
 pub fn envelope(plan: &Plan, paper: Paper) -> Option<Figure> {
     let data = plan.drawings.bears.as_ref()?;
-    let [axial, angle] = data.most;
-    let state = |(name, at, spread): &(&'static str, [f64; 2], [f64; 2])| crate::envelope::State {
-        name: (*name).to_owned(),
-        axial: at[0],
-        angle: at[1],
-        plus_minus: (spread[0], spread[1]),
-        basis: crate::envelope::Basis::WorkedOut,
+    let field = |[axial, angle]: [f64; 2]| vec![(-axial, 0.0), (0.0, angle), (axial, 0.0)];
+    let state = |state: &job::plan::drawings::InField| crate::envelope::State {
+        name: state.name.to_owned(),
+        axial: state.at[0],
+        angle: state.at[1],
+        plus_minus: (state.plus_minus[0], state.plus_minus[1]),
+        basis: if state.read {
+            crate::envelope::Basis::Measured
+        } else {
+            crate::envelope::Basis::WorkedOut
+        },
     };
     let envelope = crate::envelope::Envelope {
         heights: data.heights.clone(),
         run: data.run.clone(),
-        allowed: vec![(-axial, 0.0), (0.0, angle), (axial, 0.0)],
-        fitting: None,
+        allowed: field(data.most),
+        fitting: data.fitting.map(field),
         states: data.states.iter().map(state).collect(),
     };
     crate::envelope::draw(&envelope, paper).ok()

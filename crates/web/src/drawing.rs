@@ -57,8 +57,9 @@ fn budget(plan: &Plan) -> Option<Drawing> {
 }
 
 fn envelope(plan: &Plan) -> Option<Drawing> {
-    let caption = "Hatched: what it bears of angle and axial position at once. The more of one, the \
-                   less is left of the other; axial counts from the position that it was made for.";
+    let caption = "Hatched: what it bears of angle and axial position at once; broken line: what \
+                   the sheet allows at fitting. The more of one, the less is left of the other; \
+                   axial counts from the position that it was made for.";
     Drawing::on(|paper| of_plan::envelope(plan, paper), caption)
 }
 

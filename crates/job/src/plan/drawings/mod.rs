@@ -92,7 +92,7 @@ pub struct Section {
     pub outside: Option<Size>,
     /// Bolts of one circle.
     pub bolts: Option<u32>,
-    /// Free length of a disc pack.
+    /// Free length of a disc pack or a diaphragm, between what holds it.
     pub pack: Option<Size>,
 }
 
@@ -389,8 +389,23 @@ pub struct Bears {
     pub run: String,
     /// The most of either while the other is nothing.
     pub most: [f64; 2],
-    /// Name, axial and angle, and the ± of both.
-    pub states: Vec<(&'static str, [f64; 2], [f64; 2])>,
+    /// The same at fitting, where the sheet allows less there.
+    pub fitting: Option<[f64; 2]>,
+    /// Where this job stands in it.
+    pub states: Vec<InField>,
+}
+
+/// A state in the field of what is borne.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct InField {
+    /// "cold at the start".
+    pub name: &'static str,
+    /// Axial and angle.
+    pub at: [f64; 2],
+    /// The ± of both.
+    pub plus_minus: [f64; 2],
+    /// True where it was read on this job, false where it was worked out.
+    pub read: bool,
 }
 
 /// The feet of a machine from above, next to the coupling first.
