@@ -17,6 +17,8 @@ pub struct CardFigures {
     pub section: Option<Figure>,
     /// The line-up sheet; on the first page.
     pub lineup: Option<Figure>,
+    /// The parts of the coupling moved apart, in the order of work.
+    pub apart: Option<Figure>,
     /// Order and stages of tightening.
     pub tightening: Option<Figure>,
     /// Zones of bore and shaft with their readings, one a hub, each with its caption.
@@ -27,6 +29,7 @@ pub struct CardFigures {
     pub more: Vec<(String, Figure)>,
 }
 
+const APART: &str = "The parts, in the order in which they go on.";
 const TIGHTENING: &str = "Tightening: order and stages.";
 
 /// Print is this wide on either paper.
@@ -73,6 +76,7 @@ impl CardFigures {
         Self {
             section: of_plan::section(plan, Detail::Small),
             lineup: of_plan::lineup(plan, figures::Paper::CARD),
+            apart: of_plan::taken_apart(plan),
             tightening: of_plan::tightening(plan, figures::Paper::CARD),
             fit: ends.iter().filter_map(fit).collect(),
             bore_map: ends.iter().filter_map(bore).collect(),
@@ -93,9 +97,10 @@ impl CardFigures {
 
     /// Those of the pages that follow.
     fn later(&self) -> impl Iterator<Item = (&Figure, &str)> {
+        let apart = self.apart.iter().map(|figure| (figure, APART));
         let hubs = self.fit.iter().chain(&self.bore_map).map(captioned);
         let tightening = self.tightening.iter().map(|figure| (figure, TIGHTENING));
-        hubs.chain(tightening).chain(self.more.iter().map(captioned))
+        apart.chain(hubs).chain(tightening).chain(self.more.iter().map(captioned))
     }
 
     /// Every drawing as a file, in the order of the card.
@@ -105,16 +110,19 @@ impl CardFigures {
     }
 }
 
-/// Every sweep of a dial, unrolled.
 /// What the coupling bears, and how much of it is used up.
 fn borne(plan: &Plan) -> impl Iterator<Item = (String, Figure)> {
     let budget = of_plan::budget(plan, figures::Paper::CARD)
         .map(|drawn| ("Misalignment used up, of what the sheet allows running.".to_owned(), drawn));
-    let envelope = of_plan::envelope(plan, figures::Paper::CARD)
-        .map(|drawn| ("What it bears of angle and axial position at once.".to_owned(), drawn));
+    let fitting = plan.drawings.bears.as_ref().is_some_and(|bears| bears.fitting.is_some());
+    let at_once = "What it bears of angle and axial position at once";
+    let at_once =
+        if fitting { format!("{at_once}; broken: at fitting.") } else { format!("{at_once}.") };
+    let envelope = of_plan::envelope(plan, figures::Paper::CARD).map(|drawn| (at_once, drawn));
     budget.into_iter().chain(envelope)
 }
 
+/// Every sweep of a dial, unrolled.
 fn sweeps(plan: &Plan) -> impl Iterator<Item = (String, Figure)> + '_ {
     (0..plan.drawings.sweeps.len()).filter_map(|place| {
         let figure = of_plan::sweep(plan, place, figures::Paper::CARD)?;

@@ -78,6 +78,7 @@ pub fn figures() -> CardFigures {
     CardFigures {
         section: Some(figure(88.0, 68.0, "Coupling in half section, gap 6.0 mm")),
         lineup: Some(figure(88.0, 74.0, "Line-up graph, rear feet up 0.35 mm")),
+        apart: Some(figure(180.0, 90.0, "Taken apart: shaft, seal, sleeve, hub")),
         tightening: Some(figure(80.0, 60.0, "Eight bolts, opposite ones first")),
         fit: vec![
             ("Fit of the motor hub.".into(), figure(88.0, 60.0, "Motor hub, 0.034 mm tight")),
