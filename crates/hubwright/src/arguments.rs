@@ -31,7 +31,7 @@ pub enum Command {
     Reckon(Reckon),
     /// Takes the maker's sheet out of a job, puts one in, or begins one.
     Sheet(Sheet),
-    /// Takes the plant's rules out of a job, or puts them into one.
+    /// Takes the plant's rules out of a job, puts them into one, begins some, or reads them out.
     Rules(Rules),
     /// Prints the JSON Schema of a job file, for editors.
     Schema {
@@ -112,11 +112,19 @@ pub struct Sheet {
 /// The plant's rules.
 #[derive(Debug, Args)]
 pub struct Rules {
-    /// A job file, whose plant rules are printed as a file of their own, or such rules.
-    pub file: PathBuf,
+    /// A job file, whose plant rules are printed as a file of their own, or such rules; - reads
+    /// standard input.
+    #[arg(required_unless_present = "blank")]
+    pub file: Option<PathBuf>,
+    /// Print an empty set of rules, every rule with what it is, to be filled in by hand.
+    #[arg(long, conflicts_with = "file")]
+    pub blank: bool,
     /// Print the job in this file with the rules in it, in place of those that it had.
-    #[arg(long, value_name = "JOB.toml")]
+    #[arg(long, value_name = "JOB.toml", conflicts_with = "blank")]
     pub into: Option<PathBuf>,
+    /// Check the rules and print every one in words, and what the plant leaves as usual.
+    #[arg(long, conflicts_with_all = ["blank", "into"])]
+    pub read: bool,
 }
 
 /// The pages.

@@ -10,6 +10,7 @@
 
 mod arguments;
 mod card;
+mod fields;
 mod help;
 mod plan;
 mod reckon;

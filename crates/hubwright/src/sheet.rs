@@ -1,12 +1,11 @@
 //! `hubwright sheet`: a maker's sheet taken out of a job, put into one, begun, or read out.
 
-use std::fmt::Write as _;
 use std::path::Path;
 
 use job::SheetFile;
 
 use crate::arguments::Sheet;
-use crate::{Failure, plan};
+use crate::{Failure, fields, plan};
 
 /// Prints what was asked for.
 pub fn run(asked: &Sheet) -> Result<(), Failure> {
@@ -51,18 +50,8 @@ fn read(path: &Path) -> Result<SheetFile, Failure> {
 
 /// Every figure that the sheet has in words, then what it is silent on.
 fn read_out(sheet: &SheetFile) -> String {
-    let mut out = String::new();
     let head = [&sheet.name, &sheet.kind, &sheet.form].map(String::as_str);
     let head: Vec<&str> = head.into_iter().filter(|words| !words.is_empty()).collect();
-    let _ = writeln!(out, "{}", head.join(", "));
     let lines = job::sheet_lines(&sheet.sheet);
-    let (said, silent): (Vec<_>, Vec<_>) = lines.iter().partition(|line| !line.says.is_empty());
-    for line in said {
-        let _ = writeln!(out, "  {:<34} {}\n      {}", line.place, line.says, line.what);
-    }
-    let silent: Vec<&str> = silent.iter().map(|line| line.place.as_str()).collect();
-    if !silent.is_empty() {
-        let _ = writeln!(out, "not on the sheet: {}", silent.join(", "));
-    }
-    out
+    fields::read_out(&head.join(", "), &lines, "not on the sheet")
 }

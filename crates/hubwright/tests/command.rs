@@ -148,6 +148,31 @@ fn the_plants_rules_go_from_job_to_job() {
     assert_eq!(call(&["rules"], "").code, Some(2));
 }
 
+#[test]
+fn rules_begin_empty_and_are_read_out() {
+    let blank = call(&["rules", "--blank"], "");
+    assert_eq!((blank.code, blank.err.as_str()), (Some(0), ""));
+    let filled = blank
+        .text()
+        .replace("# hub_limit = \"\"", "hub_limit = \"180 degC\"")
+        .replace("# heat_allowed = false", "heat_allowed = false")
+        .replace("# pullers = []", "pullers = [\"100 kN\", \"300 kN\"]")
+        .replace("# foot = \"\"", "foot = \"0.02 mm\"")
+        .replace("# on = {}", "on = { torque = \"The foreman sees the wrench set.\" }");
+    let words = call(&["rules", "-", "--read"], &filled);
+    assert_eq!(words.code, Some(0), "{}", words.err);
+    for said in ["180 degC", "100 kN, 300 kN", "limits.foot", "torque: The foreman", "no\n"] {
+        assert!(words.text().contains(said), "{said}: {}", words.text());
+    }
+    let silent = words.text().lines().last().unwrap();
+    assert!(silent.contains("shims") && !silent.contains("pullers"), "{silent}");
+    // A rule that cannot be is refused whether it is read out or handed on.
+    let wrong = call(&["rules", "-", "--read"], &filled.replace("180 degC", "180 mm"));
+    assert_eq!((wrong.code, wrong.out.len()), (Some(1), 0));
+    assert!(wrong.err.contains("line "), "{}", wrong.err);
+    assert_eq!(call(&["rules", "--blank", "--read"], "").code, Some(2));
+}
+
 /// The schemas that editors are given are those that the program reads by.
 #[test]
 fn the_published_schemas_are_up_to_date() {

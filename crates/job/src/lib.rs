@@ -9,6 +9,7 @@
 mod book;
 mod check;
 mod entry;
+mod fields;
 pub mod file;
 mod parse;
 pub mod plan;
@@ -21,10 +22,12 @@ pub use couplings::Stage;
 pub use book::{ActError, Job, Line, LogBook, Note, SetAside};
 pub use check::{Problem, impossible};
 pub use entry::{Act, Entry, EntryId, Written};
+pub use fields::FieldLine;
 pub use file::JobFile;
 pub use read::{FileError, read, schema, write};
 pub use sheet::{
-    SHEET_VERSION, SheetFile, SheetLine, blank_sheet, read_sheet, sheet_lines, sheet_schema,
-    write_sheet,
+    SHEET_VERSION, SheetFile, blank_sheet, read_sheet, sheet_lines, sheet_schema, write_sheet,
 };
-pub use site::{SITE_VERSION, SiteFile, read_site, site_schema, write_site};
+pub use site::{
+    SITE_VERSION, SiteFile, blank_site, read_site, site_lines, site_schema, write_site,
+};

@@ -2,14 +2,13 @@
 //!
 //! It is TOML like a job file, with the same keys as `coupling.sheet` there.
 
-use std::fmt::Write as _;
-
 use couplings::Sheet;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-use serde_json::{Map, Value as Json};
+use serde_json::Value as Json;
 
 use crate::book::leaves;
+use crate::fields::{self, FieldLine};
 use crate::parse::parsed;
 use crate::read::{at, place_start};
 use crate::{Act, FileError, JobFile, Written};
@@ -35,17 +34,6 @@ pub struct SheetFile {
     /// The maker's figures.
     #[serde(default)]
     pub sheet: Sheet,
-}
-
-/// One line of a sheet, for printing: what it is, and what the sheet says.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct SheetLine {
-    /// Its place: `gap.hub_faces`.
-    pub place: String,
-    /// What it is, in the words of the schema.
-    pub what: String,
-    /// As it was entered; empty when the sheet is silent.
-    pub says: String,
 }
 
 /// Reads a sheet.
@@ -95,19 +83,10 @@ pub fn write_sheet(file: &SheetFile) -> Result<String, toml::ser::Error> {
 
 /// An empty sheet to be filled in by hand: every field with what it is, each behind a #.
 pub fn blank_sheet(kind: &str, form: &str) -> String {
-    let mut out = format!(
-        "hubwright_sheet = {SHEET_VERSION}\nname = \"\"\nkind = \"{kind}\"\nform = \"{form}\"\n\n[sheet]\n"
+    let head = format!(
+        "hubwright_sheet = {SHEET_VERSION}\nname = \"\"\nkind = \"{kind}\"\nform = \"{form}\"\n"
     );
-    let mut table = String::new();
-    for line in sheet_lines(&Sheet::default()) {
-        let (under, key) = line.place.rsplit_once('.').unwrap_or(("", &line.place));
-        if under != table {
-            let _ = write!(out, "\n[sheet.{under}]\n");
-            under.clone_into(&mut table);
-        }
-        let _ = write!(out, "# {}\n# {key} = \"\"\n", line.what);
-    }
-    out
+    format!("{head}\n{}", fields::blank("sheet", &sheet_lines(&Sheet::default())))
 }
 
 /// The JSON Schema of a sheet, for editors.
@@ -118,43 +97,8 @@ pub fn sheet_schema() -> Json {
 }
 
 /// Every field of a sheet in order, plain ones before its tables, with what the sheet says.
-pub fn sheet_lines(sheet: &Sheet) -> Vec<SheetLine> {
-    let schema = schemars::schema_for!(Sheet).to_value();
-    let said = serde_json::to_value(sheet).unwrap_or_default();
-    let mut lines = Vec::new();
-    fields(&schema, &schema, &said, "", &mut lines);
-    lines.sort_by_key(|line| line.place.contains('.'));
-    lines
-}
-
-fn fields(root: &Json, schema: &Json, said: &Json, under: &str, lines: &mut Vec<SheetLine>) {
-    let nothing = Map::new();
-    for (key, field) in schema["properties"].as_object().unwrap_or(&nothing) {
-        let place = if under.is_empty() { key.clone() } else { format!("{under}.{key}") };
-        match table(root, field) {
-            Some(inner) => fields(root, inner, &said[key], &place, lines),
-            None => lines.push(SheetLine {
-                place,
-                what: field["description"].as_str().unwrap_or_default().replace('\n', " "),
-                says: written(&said[key]),
-            }),
-        }
-    }
-}
-
-/// The table that a field holds; none where it is text or a number.
-fn table<'a>(root: &'a Json, field: &'a Json) -> Option<&'a Json> {
-    let name = field["$ref"].as_str()?.strip_prefix("#/$defs/")?;
-    let found = &root["$defs"][name];
-    found["properties"].is_object().then_some(found)
-}
-
-fn written(value: &Json) -> String {
-    match value {
-        Json::String(text) => text.clone(),
-        Json::Number(number) => number.to_string(),
-        _ => String::new(),
-    }
+pub fn sheet_lines(sheet: &Sheet) -> Vec<FieldLine> {
+    fields::lines(sheet)
 }
 
 impl SheetFile {

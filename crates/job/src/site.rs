@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value as Json;
 
 use crate::book::leaves;
+use crate::fields::{self, FieldLine};
 use crate::file::Site;
 use crate::parse::parsed;
 use crate::read::{at, from_problem, place_start};
@@ -56,6 +57,25 @@ pub fn read_site(text: &str) -> Result<SiteFile, Vec<FileError>> {
 /// When TOML cannot hold them, which no rules cause.
 pub fn write_site(file: &SiteFile) -> Result<String, toml::ser::Error> {
     toml::to_string_pretty(file)
+}
+
+/// An empty set of rules to be filled in by hand: every rule with what it is, each behind a #.
+///
+/// # Example
+/// ```
+/// let blank = job::blank_site();
+/// assert_eq!(job::read_site(&blank).unwrap().site, job::file::Site::default());
+/// let filled = blank.replace("# torque_within = \"\"", "torque_within = \"2 %\"");
+/// assert!(job::read_site(&filled).unwrap().site.torque_within.is_some());
+/// ```
+pub fn blank_site() -> String {
+    let lines = site_lines(&Site::default());
+    format!("hubwright_site = {SITE_VERSION}\n\n{}", fields::blank("site", &lines))
+}
+
+/// Every rule in order, plain ones before tables, with what the plant says.
+pub fn site_lines(site: &Site) -> Vec<FieldLine> {
+    fields::lines(site)
 }
 
 /// The JSON Schema of the plant's rules, for editors.

@@ -4,7 +4,7 @@ use axum::Form;
 use axum::extract::{Path, State};
 use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::{IntoResponse, Redirect, Response};
-use job::{SheetFile, SheetLine};
+use job::{FieldLine, SheetFile};
 use maud::{Markup, html};
 use records::JobId;
 
@@ -100,8 +100,8 @@ fn book(opened: &Opened, others: &[(JobId, String)]) -> Markup {
 }
 
 /// Its figures, each group under its name.
-fn table(lines: &[SheetLine]) -> Markup {
-    let group = |line: &SheetLine| line.place.rsplit_once('.').map(|(group, _)| group.to_owned());
+fn table(lines: &[FieldLine]) -> Markup {
+    let group = |line: &FieldLine| line.place.rsplit_once('.').map(|(group, _)| group.to_owned());
     html! {
         @for lines in lines.chunk_by(|one, next| group(one) == group(next)) {
             @if let Some(name) = lines.first().and_then(group) { h2 { (titled(&name)) } }
@@ -121,7 +121,7 @@ fn titled(place: &str) -> String {
     letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
 }
 
-fn keep(opened: &Opened, said: &[SheetLine]) -> Markup {
+fn keep(opened: &Opened, said: &[FieldLine]) -> Markup {
     html! {
         @if !said.is_empty() {
             section {
