@@ -1,8 +1,8 @@
 //! Every kind of coupling through the whole of a plan: nearly nothing entered, everything entered,
 //! and published cases end to end.
 
-use job::plan::{May, Plan, plan};
-use job::{Job, Stage};
+use job::plan::{May, Piece, Plan, plan};
+use job::{Act, Entry, EntryId, Job, Stage};
 use proptest::prelude::*;
 use quantities::{System, Verdict};
 
@@ -217,6 +217,44 @@ fn every_kind_plans_with_everything_entered() {
     }
 }
 
+/// The whole way: every step on done and signed, run, opened years later, every step off done. No
+/// step waits for a number but that of the feet, which a line-up typed in does not have.
+#[test]
+fn every_kind_goes_from_bare_shaft_to_signed_card_and_off_again() {
+    for (kind, form) in forms() {
+        let mut file = job::read(&everything(kind, form)).unwrap();
+        let bare = plan(&Job::from_file(&file), file.system());
+        let steps: Vec<_> = bare.on.iter().chain(&bare.off).collect();
+        assert!(steps.iter().all(|step| step.done.is_none()), "{kind} {form}");
+        let waits = steps.iter().flat_map(|step| step.title.iter().chain(&step.detail));
+        let waits: Vec<&str> = waits
+            .filter_map(|piece| match piece {
+                Piece::Missing(what) if !what.contains("feet") => Some(what.as_str()),
+                _ => None,
+            })
+            .collect();
+        assert_eq!(waits, Vec::<&str>::new(), "{kind} {form}");
+        let at = "2026-11-30T08:00:00Z".parse().unwrap();
+        let tick = |(number, step): (u128, &&job::plan::Step)| Entry {
+            id: EntryId(uuid::Uuid::from_u128(number)),
+            at,
+            by: "T.B.".into(),
+            act: Act::Tick { step: step.id.clone() },
+        };
+        file.entries = (1..).zip(&steps).map(tick).collect();
+        let job = Job::from_file(&file);
+        assert_eq!(job.set_aside, [], "{kind} {form}");
+        let done = plan(&job, file.system());
+        for step in done.on.iter().chain(&done.off) {
+            let by = step.done.as_ref().map(|done| done.by.as_str());
+            assert_eq!(by, Some("T.B."), "{kind} {form}: {}", step.id);
+        }
+        // A hub comes off only once something of it was recorded, and each way is judged.
+        assert!(done.ways.iter().all(|end| !end.ways.is_empty()), "{kind} {form}");
+        assert!(!done.dues.is_empty(), "{kind} {form}");
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
 
@@ -385,6 +423,19 @@ fn hubs_need_not_be_flush() {
         "{}",
         shims.second
     );
+}
+
+/// The distance that the hubs stood at is brought back when the sheet is lost: 6.0 mm recorded, 6.4
+/// read, 0.4 to take out (by hand).
+#[test]
+fn the_recorded_gap_is_restored() {
+    let plan = with(
+        "[coupling]\nkind = \"gear\"\n[gap]\nrecorded = \"6.0 mm\"\n\
+         readings = { 12 = \"6.4 mm\", 3 = \"6.4 mm\", 6 = \"6.4 mm\", 9 = \"6.4 mm\" }\n",
+    );
+    near(si(&plan, "gap.faces"), 6.0e-3, 1e-12);
+    near(si(&plan, "gap.change"), -0.4e-3, 1e-12);
+    assert!(notes(&plan, Stage::Removal).contains("Gap recorded: 6.0 mm"));
 }
 
 /// Six to twelve months for a gear coupling (Reliable Plant, July-August 2008), by the calendar.
