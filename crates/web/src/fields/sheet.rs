@@ -87,7 +87,7 @@ fn sizes() -> Group {
         row("Length of the spacer", "sizes.spacer_length", LENGTH),
         row("Outside of the spacer’s tube", "sizes.spacer_outside", LENGTH),
         row("Inside of the spacer’s tube", "sizes.spacer_inside", LENGTH),
-        row("Free length of one disc pack", "sizes.pack_thickness", LENGTH),
+        row("Free length of one disc pack or diaphragm", "sizes.pack_thickness", LENGTH),
         row("Between the flexing planes", "sizes.between_planes", LENGTH),
     ];
     Group::new("Sizes on the sheet", "hubs, flanges, spacer, packs", rows).folded()
