@@ -1,5 +1,4 @@
 //! Every form of every kind of coupling, from a job to its drawings. Sizes are invented.
-#![expect(clippy::unwrap_used, reason = "a test may stop")]
 
 use std::collections::BTreeSet;
 

@@ -419,7 +419,7 @@ const RINGS: Step = Step::new(
     "end-rings",
     Stage::Closeup,
     "Fit end rings and their snap rings or screws",
-    "Seals not pinched, snap rings full in their grooves all round; screws to {closeup.torque}.",
+    "Seals not pinched, snap rings full in their grooves all round; screws to the sheet’s torque.",
 )
 .needs(&["snap-ring pliers", "end rings"]);
 

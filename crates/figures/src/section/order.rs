@@ -36,7 +36,7 @@ const fn hub(order: usize) -> Pair {
 }
 
 /// Pairs from the shafts inwards, with what lies between them.
-fn order(outer: &[Pair], middle: &[Single], bolt_over: [usize; 2]) -> Option<Order> {
+fn order(outer: &[Pair], middle: &[Single], bolt_over: [usize; 2]) -> Order {
     let of_side = |side: Option<Side>| {
         outer.iter().filter_map(move |(name, order, driver, driven)| {
             let letters = if side == L { *driver } else { *driven };
@@ -52,12 +52,12 @@ fn order(outer: &[Pair], middle: &[Single], bolt_over: [usize; 2]) -> Option<Ord
         side: *side,
     });
     let groups = of_side(L).chain(between).chain(driven).collect();
-    Some(Order { groups, bolt_over })
+    Order { groups, bolt_over }
 }
 
 /// `None` for a kind that is not known well enough.
 pub(super) fn of(kind: &Kind) -> Option<Order> {
-    match kind {
+    Some(match kind {
         Kind::Gear { sleeves, .. } => gear(*sleeves),
         Kind::Grid { cover, middle, .. } => grid(*cover, *middle),
         Kind::Disc { packs, .. } => disc(packs),
@@ -81,11 +81,11 @@ pub(super) fn of(kind: &Kind) -> Option<Order> {
             ],
             [2, 2],
         ),
-        Kind::Other => None,
-    }
+        Kind::Other => return None,
+    })
 }
 
-fn gear(sleeves: Sleeves) -> Option<Order> {
+fn gear(sleeves: Sleeves) -> Order {
     const SEAL: Pair = ("seal", 2, &['F'], &['F']);
     const SLEEVE: Pair = ("sleeve", 3, &['D', 'J'], &['E', 'J']);
     match sleeves {
@@ -116,7 +116,7 @@ fn gear(sleeves: Sleeves) -> Option<Order> {
     }
 }
 
-fn grid(cover: Split, middle: Middle) -> Option<Order> {
+fn grid(cover: Split, middle: Middle) -> Order {
     const SHELL: &[char] = &['E', 'J', 'G', 'H'];
     match (middle, cover) {
         (Middle::Bare, Split::Along) => order(
@@ -138,7 +138,7 @@ fn grid(cover: Split, middle: Middle) -> Option<Order> {
     }
 }
 
-fn disc(packs: &Packs) -> Option<Order> {
+fn disc(packs: &Packs) -> Order {
     let spaced = |pack: usize, spacer: usize| {
         let middle: [Single; 3] = [
             ("disc pack", pack, &['D'], L),
@@ -155,7 +155,7 @@ fn disc(packs: &Packs) -> Option<Order> {
     }
 }
 
-fn jaw(element: Elastomer) -> Option<Order> {
+fn jaw(element: Elastomer) -> Order {
     let middle: &[Single] = match element {
         Elastomer::Star => &[("element", 3, &['D'], None)],
         Elastomer::Wrapped => &[("element", 3, &['D'], None), ("ring", 4, &['W'], None)],
@@ -168,7 +168,7 @@ fn jaw(element: Elastomer) -> Option<Order> {
     order(&[SHAFT, hub(2)], middle, [2, 2])
 }
 
-fn pin(middle: Middle) -> Option<Order> {
+fn pin(middle: Middle) -> Order {
     let middle: &[Single] = match middle {
         Middle::Bare => &[("pins", 4, &['H'], None), ("bushes", 3, &['D'], None)],
         Middle::Spacer => {
@@ -178,7 +178,7 @@ fn pin(middle: Middle) -> Option<Order> {
     order(&[SHAFT, hub(2)], middle, [2, 2])
 }
 
-fn chain(cover: Cover) -> Option<Order> {
+fn chain(cover: Cover) -> Order {
     match cover {
         Cover::On => order(
             &[SHAFT, ("seal", 2, &['F'], &['F']), hub(3)],
@@ -189,7 +189,7 @@ fn chain(cover: Cover) -> Option<Order> {
     }
 }
 
-fn shear(rubber: Rubber) -> Option<Order> {
+fn shear(rubber: Rubber) -> Order {
     match rubber {
         Rubber::Clamped => order(
             &[SHAFT, hub(2), ("ring", 3, &['W'], &['W'])],

@@ -68,7 +68,7 @@ fn flanged(a: &mut Assembly, b: &Build, s: Side) {
 fn spacer(a: &mut Assembly, b: &Build) {
     let end = b.seat - b.gasket;
     let thick = b.flange_thick.min(0.35 * end);
-    let outside = (b.root).min(b.barrel - 0.1 * (b.flange - b.barrel));
+    let outside = b.root.min(b.barrel - 0.1 * (b.flange - b.barrel));
     let tube = Tube {
         ends: [-end, end],
         flanges: [(b.flange, thick); 2],
