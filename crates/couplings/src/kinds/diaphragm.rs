@@ -314,7 +314,7 @@ const BOLTS: Step = Step::new(
 const STRETCH: Step = Step::new(
     "stretch",
     Stage::Closeup,
-    "Read the length over the diaphragms: {gap.packs}",
+    "Read the length over the diaphragms: {gap.faces}",
     "At four points; the difference from free length is the cold stretch. Write it down.",
 )
 .hold("Someone other than the doer reads it and agrees.")
