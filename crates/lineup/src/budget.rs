@@ -178,27 +178,39 @@ mod tests {
         }
     }
 
-    /// JCGM 100:2008, H.1, end gauge: components 25 nm (18), 9.7 nm (25.6), 2.9 nm (50) and 16.6 nm
-    /// (2) give u = 32 nm with 16 degrees of freedom.
+    /// JCGM 100:2008, H.1, end gauge: parts of 25 nm (18 degrees of freedom), 9.7 nm (25.6), 2.9 nm
+    /// (50) and 16.6 nm (2) give 32 nm with 16. By a restatement of its figures; 31.664, 16.752 and
+    /// 25.447 are the same unrounded, worked out apart from this code.
     #[test]
     fn the_end_gauge_of_the_guide() {
         let nm = |nm: f64| Length::from_si(nm * 1e-9);
+        let near = |found: f64, wanted: f64, half_digit: f64| {
+            assert!((found - wanted).abs() <= half_digit, "{found} for {wanted}");
+        };
         let difference = Budget::new(vec![
             Part::new("comparison", nm(5.8), Some(24.0)),
             Part::new("random", nm(3.9), Some(5.0)),
             Part::new("systematic", nm(6.7), Some(8.0)),
         ])
         .unwrap();
-        assert!((difference.u.si() * 1e9 - 9.7).abs() < 0.05);
+        near(difference.u.si() * 1e9, 9.681_942, 0.5e-6);
+        near(difference.degrees_of_freedom.unwrap(), 25.447_251, 0.5e-6);
+        // Of the length 50.000623 mm: half-widths 1e-6/°C (a rectangle) at −0.1 °C, and 0.05 °C at
+        // 11.5e-6/°C.
+        let length = 50_000_623.0;
+        let expansion = length * 0.1 * 1e-6 / 3_f64.sqrt();
+        let temperature = length * 11.5e-6 * 0.05 / 3_f64.sqrt();
         let whole = Budget::new(vec![
             Part::new("standard", nm(25.0), Some(18.0)),
             Part::new("difference", difference.u, difference.degrees_of_freedom),
-            Part::new("expansion", nm(2.887), Some(50.0)),
-            Part::new("temperature", nm(16.599), Some(2.0)),
+            Part::new("expansion", nm(expansion), Some(50.0)),
+            Part::new("temperature", nm(temperature), Some(2.0)),
         ])
         .unwrap();
-        assert!((whole.u.si() * 1e9 - 32.0).abs() < 0.5);
-        assert!((whole.degrees_of_freedom.unwrap().floor() - 16.0).abs() < 1e-9);
+        near(whole.u.si() * 1e9, 31.663_879, 0.5e-6);
+        near(whole.degrees_of_freedom.unwrap(), 16.751_856, 0.5e-6);
+        near(whole.u.si() * 1e9, 32.0, 0.5);
+        near(whole.degrees_of_freedom.unwrap().floor(), 16.0, 0.0);
     }
 
     /// One dial reading: division 0.01, dial error ±0.005, five repeats of deviation 0.004, and a sag

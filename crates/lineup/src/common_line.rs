@@ -64,6 +64,11 @@ impl Ratio {
         Self { driver, x, constant, on, tangents }
     }
 
+    /// What a move (offset at `x0`, slope) of the driven machine adds to it; of the driver, takes off.
+    pub fn of(&self, [offset, slope]: &[f64; 2], x0: f64) -> f64 {
+        self.on[0] * (offset + slope * (self.x - x0)) + self.on[1] * slope
+    }
+
     /// −ln P as the tangents have it.
     fn lost(&self, size: f64) -> f64 {
         self.tangents.iter().map(|(from, rise)| from + rise * size).fold(0.0, f64::max)
@@ -183,21 +188,18 @@ impl Weighed {
 }
 
 pub(crate) fn weighed(machines: &[Mover], ratios: &[Ratio], moves: &[[f64; 2]]) -> Weighed {
-    let at = |index: usize, x: f64| {
-        let [offset, slope] = moves[index];
-        [offset + slope * (x - machines[index].x0()), slope]
-    };
     let (mut worst_ratio, mut lost) = (0.0_f64, 0.0);
     for ratio in ratios {
-        let (after, before) = (at(ratio.driver + 1, ratio.x), at(ratio.driver, ratio.x));
-        let change: f64 = (0..2).map(|i| ratio.on[i] * (after[i] - before[i])).sum();
+        let on = |index: usize| ratio.of(&moves[index], machines[index].x0());
+        let change = on(ratio.driver + 1) - on(ratio.driver);
         let size = (ratio.constant + change).abs();
         worst_ratio = worst_ratio.max(size);
         lost += ratio.lost(size);
     }
     let free = machines.iter().enumerate().filter(|(_, machine)| machine.may_move);
     let feet = free.flat_map(|(index, machine)| {
-        machine.feet.iter().map(move |foot| at(index, foot.0)[0].abs())
+        let [offset, slope] = moves[index];
+        machine.feet.iter().map(move |foot| (offset + slope * (foot.0 - machine.x0())).abs())
     });
     Weighed { worst_ratio, lost, total_mm: feet.sum::<f64>() * MM }
 }

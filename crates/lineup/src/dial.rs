@@ -108,6 +108,8 @@ pub struct Dial {
     pub division: Length,
     /// `±` of one reading beyond the division, if stated.
     pub plus_minus: Option<Length>,
+    /// `±` of its lever, if stated: of the place of a rim's stem along the shaft, or of a face's swing.
+    pub lever_plus_minus: Option<Length>,
     /// Sag of its bracket; `None` leaves the sag in the result.
     pub sag: Option<Sag>,
 }
@@ -153,6 +155,7 @@ impl Dial {
             turning: Turning::default(),
             division,
             plus_minus: None,
+            lever_plus_minus: None,
             sag: None,
         }
     }
@@ -266,7 +269,9 @@ impl Dial {
     }
 
     fn check(&self) -> Result<(), DialError> {
-        let spreads = [self.plus_minus.map_or(0.0, Physical::si), self.runout_u()];
+        let stated = [self.plus_minus, self.lever_plus_minus];
+        let [stated, lever] = stated.map(|spread| spread.map_or(0.0, Physical::si));
+        let spreads = [stated, lever, self.runout_u()];
         let sound = self.at.si().is_finite()
             && self.readings.iter().all(|reading| reading.value.si().is_finite())
             && spreads.into_iter().all(is_spread)

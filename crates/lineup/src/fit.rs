@@ -82,30 +82,30 @@ pub fn harmonic(points: &[Point]) -> Result<Harmonic, FitError> {
     if !points.iter().all(sound) {
         return Err(FitError::NotANumber);
     }
-    let row = |p: &Point| vec![1.0 / p.sigma, p.cos / p.sigma, p.sin / p.sigma];
-    let rows: Vec<Vec<f64>> = points.iter().map(row).collect();
-    let values: Vec<f64> = points.iter().map(|p| p.value / p.sigma).collect();
-    let solved = least_squares(&rows, &values).ok_or(FitError::TooFew)?;
-    let standardised = rows
-        .iter()
-        .zip(&solved.residuals)
-        .map(|(row, residual)| {
-            let free = 1.0 - quadratic(row, &solved.covariance, row);
-            (free > 1e-9).then(|| residual / free.sqrt())
-        })
-        .collect();
-    let mut covariance = [[0.0; 3]; 3];
-    for (to, from) in covariance.iter_mut().zip(&solved.covariance) {
-        to.copy_from_slice(from);
+    let equations = points.iter().map(|p| {
+        let weight = 1.0 / p.sigma;
+        ([weight, p.cos * weight, p.sin * weight], p.value * weight)
+    });
+    let solved = least_squares(&equations).ok_or(FitError::TooFew)?;
+    let mut residuals = Vec::with_capacity(points.len());
+    let mut standardised = Vec::with_capacity(points.len());
+    let mut chi_squared = 0.0;
+    for (equation, point) in equations.zip(points) {
+        let residual = solved.residual(&equation);
+        let free = 1.0 - quadratic(&equation.0, &solved.covariance, &equation.0);
+        residuals.push(residual * point.sigma);
+        standardised.push((free > 1e-9).then(|| residual / free.sqrt()));
+        chi_squared += residual * residual;
     }
+    let [constant, cosine, sine] = solved.unknowns;
     Ok(Harmonic {
-        constant: solved.unknowns[0],
-        cosine: solved.unknowns[1],
-        sine: solved.unknowns[2],
-        covariance,
-        residuals: solved.residuals.iter().zip(points).map(|(r, p)| r * p.sigma).collect(),
+        constant,
+        cosine,
+        sine,
+        covariance: solved.covariance,
+        residuals,
         standardised,
-        chi_squared: solved.squares(),
+        chi_squared,
         degrees_of_freedom: u32::try_from(points.len() - 3).unwrap_or(u32::MAX),
     })
 }

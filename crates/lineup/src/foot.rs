@@ -267,12 +267,12 @@ pub struct PlacedGap {
 /// # Errors
 /// [`FootError::NoPlane`] for fewer than four feet or feet on one line.
 pub fn out_of_plane(feet: &[PlacedGap]) -> Result<Vec<Length>, FootError> {
-    let rows: Vec<Vec<f64>> = feet.iter().map(|foot| vec![1.0, foot.x.si(), foot.z.si()]).collect();
-    let gaps: Vec<f64> = feet.iter().map(|foot| foot.gap.si()).collect();
-    let plane = (feet.len() > 3).then(|| least_squares(&rows, &gaps)).flatten();
+    let equations = feet.iter().map(|foot| ([1.0, foot.x.si(), foot.z.si()], foot.gap.si()));
+    let plane = (feet.len() > 3).then(|| least_squares(&equations)).flatten();
     let plane = plane.ok_or(FootError::NoPlane)?;
-    if !plane.residuals.iter().all(|residual| residual.is_finite()) {
+    let off: Vec<f64> = equations.map(|equation| plane.residual(&equation)).collect();
+    if !off.iter().all(|residual| residual.is_finite()) {
         return Err(FootError::NotANumber("gap".into()));
     }
-    Ok(plane.residuals.iter().map(|residual| Length::from_si(*residual)).collect())
+    Ok(off.into_iter().map(Length::from_si).collect())
 }

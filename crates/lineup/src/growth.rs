@@ -13,7 +13,7 @@ use quantities::{
 use crate::clock::Clock;
 use crate::dial::Dial;
 use crate::line::Line;
-use crate::linear::least_squares;
+use crate::linear::{dot, least_squares};
 use crate::observation::dial_form;
 use crate::{Estimate, Layout, Plane};
 
@@ -133,34 +133,34 @@ pub fn growth_line(planes: &[PlaneGrowth]) -> Result<Line, GrowthError> {
     if !planes.iter().all(sound) {
         return Err(GrowthError::NotANumber);
     }
-    let first = planes.first().ok_or(GrowthError::OnePlane)?;
-    let x0 = first.at.si();
-    let width = planes.len().min(2);
-    let rows: Vec<Vec<f64>> =
-        planes.iter().map(|p| vec![1.0, p.at.si() - x0][..width].to_vec()).collect();
+    let x0 = planes.first().ok_or(GrowthError::OnePlane)?.at.si();
+    let gains = gains(planes, x0).ok_or(GrowthError::OnePlane)?;
     let mut numbers = [0.0; 4];
     let mut covariance = [[0.0; 4]; 4];
     for plane in Plane::BOTH {
-        let grown = |p: &PlaneGrowth| if plane == Plane::Vertical { p.up } else { p.right };
-        let values: Vec<f64> = planes.iter().map(|p| grown(p).value.si()).collect();
-        let solved = least_squares(&rows, &values).ok_or(GrowthError::OnePlane)?;
-        let gains = gains(&rows, &solved.covariance);
-        for (i, gain) in gains.iter().enumerate() {
-            let to = 2 * i + plane.index();
-            numbers[to] = solved.unknowns[i];
-            for (j, other) in gains.iter().enumerate() {
-                let terms = gain.iter().zip(other).zip(planes);
-                covariance[to][2 * j + plane.index()] =
-                    terms.map(|((a, b), p)| a * b * grown(p).standard_uncertainty().powi(2)).sum();
+        for (gain, p) in gains.iter().zip(planes) {
+            let grown = if plane == Plane::Vertical { p.up } else { p.right };
+            let variance = grown.standard_uncertainty().powi(2);
+            for (i, on) in gain.iter().enumerate() {
+                let to = 2 * i + plane.index();
+                numbers[to] += on * grown.value.si();
+                for (j, other) in gain.iter().enumerate() {
+                    covariance[to][2 * j + plane.index()] += on * other * variance;
+                }
             }
         }
     }
     Ok(Line::new(x0, numbers, covariance))
 }
 
-/// The rows of (AᵀA)⁻¹·Aᵀ: how each value moves each unknown.
-fn gains(rows: &[Vec<f64>], inverse: &[Vec<f64>]) -> Vec<Vec<f64>> {
-    inverse.iter().map(|to| rows.iter().map(|row| crate::linear::dot(to, row)).collect()).collect()
+/// How the growth at each plane moves offset and slope: the columns of (AᵀA)⁻¹·Aᵀ.
+fn gains(planes: &[PlaneGrowth], x0: f64) -> Option<Vec<[f64; 2]>> {
+    if planes.len() == 1 {
+        return Some(vec![[1.0, 0.0]]);
+    }
+    let rows = planes.iter().map(|p| [1.0, p.at.si() - x0]);
+    let solved = least_squares(&rows.clone().map(|row| (row, 0.0)))?;
+    Some(rows.map(|row| solved.covariance.map(|to| dot(&to, &row))).collect())
 }
 
 /// Where the moving machine's line must stand cold, against the fixed one's.

@@ -23,6 +23,7 @@
 pub mod axial;
 pub mod bounded;
 pub mod budget;
+mod chain;
 pub mod clock;
 pub mod closure;
 mod common_line;
@@ -46,6 +47,7 @@ pub mod suspects;
 mod sweep;
 pub mod tolerance;
 pub mod train;
+pub mod trials;
 pub mod whole;
 
 pub use layout::{Body, Layout, Machine, Plane, Spool};

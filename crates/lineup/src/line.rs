@@ -111,6 +111,26 @@ impl Line {
         Self { covariance: other.moved_to(self.x0_m).covariance, ..self }
     }
 
+    /// The same line, taken as exact.
+    pub(crate) fn exactly(self) -> Self {
+        Self { covariance: [[0.0; 4]; 4], ..self }
+    }
+
+    /// With one more independent error: what one unit of it, of this variance, adds to the numbers.
+    pub(crate) fn with_cause(mut self, on: &[f64; 4], variance: f64) -> Self {
+        for (row, a) in self.covariance.iter_mut().zip(on) {
+            for (entry, b) in row.iter_mut().zip(on) {
+                *entry += a * b * variance;
+            }
+        }
+        self
+    }
+
+    /// Offset up, offset right (at its reference), slope up, slope right.
+    pub(crate) fn numbers(&self) -> [f64; 4] {
+        self.numbers
+    }
+
     /// A linear form of the line: value and standard uncertainty of `on_offset·d(x₀) + on_slope·q`.
     pub(crate) fn form(&self, plane: Plane, [on_offset, on_slope]: [f64; 2]) -> (f64, f64) {
         let mut row = [0.0; 4];

@@ -1,86 +1,107 @@
 //! Small dense least squares.
 //!
-//! `A·x ≈ y` is solved by Householder reflections on columns scaled to unit length, which keeps
-//! the digits that normal equations would square away; correlated observations are whitened first
-//! by the Cholesky factor of their covariance. Sizes here are a few dozen rows and up to eight
-//! columns, so rows are plain vectors.
+//! `A·x ≈ y` is solved by Householder reflections, which keep the digits that normal equations would
+//! square away. Equations are taken into the triangle a few at a time, so that any number of them is
+//! solved on the stack, nothing laid aside. Columns are first brought to a like length, by powers
+//! of two, so that this costs no digit. Where columns are nearly alike the answer is refined
+//! ([`refine`]). Correlated observations are whitened first by the Cholesky factor of their covariance.
+//!
+//! Source: Lawson and Hanson, *Solving Least Squares Problems*, chapter 27, "sequential
+//! accumulation"; from memory.
+
+#[cfg(test)]
+mod certified;
+mod refine;
+
+/// One equation: what each unknown counts, and what was observed.
+pub(crate) type Equation<const W: usize> = ([f64; W], f64);
 
 /// A least-squares solution.
-#[derive(Clone, Debug)]
-pub(crate) struct Solution {
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Solution<const W: usize> {
     /// The unknowns.
-    pub unknowns: Vec<f64>,
+    pub unknowns: [f64; W],
     /// Inverse of the normal matrix: the covariance for observations of unit variance.
-    pub covariance: Vec<Vec<f64>>,
+    pub covariance: [[f64; W]; W],
+}
+
+impl<const W: usize> Solution<W> {
     /// Observation minus model.
-    pub residuals: Vec<f64>,
-}
+    pub fn residual(&self, (row, value): &Equation<W>) -> f64 {
+        value - dot(row, &self.unknowns)
+    }
 
-impl Solution {
     /// Sum of the squares of the residuals.
-    pub fn squares(&self) -> f64 {
-        self.residuals.iter().map(|r| r * r).sum()
+    pub fn squares(&self, equations: impl Iterator<Item = Equation<W>>) -> f64 {
+        equations.map(|equation| self.residual(&equation).powi(2)).sum()
     }
 }
 
-/// Diagonal of the triangle, relative to unit columns, below which the unknowns count as undetermined.
+/// Diagonal of the triangle, relative to its column, below which the unknowns count as undetermined.
 const RANK: f64 = 1e-10;
+/// Below this, columns are alike enough to cost digits that refining brings back.
+const ALIKE: f64 = 0.02;
+/// Equations taken in at a time.
+const BLOCK: usize = 8;
 
-/// Solves `rows·x ≈ values`; `None` when the rows do not determine every unknown.
-pub(crate) fn least_squares(rows: &[Vec<f64>], values: &[f64]) -> Option<Solution> {
-    let width = rows.first()?.len();
-    if rows.len() < width || rows.len() != values.len() {
-        return None;
-    }
-    let scales: Vec<f64> = (0..width).map(|j| norm(rows.iter().map(|row| row[j]))).collect();
-    if scales.iter().any(|scale| !scale.is_finite() || *scale == 0.0) {
-        return None;
-    }
-    let mut work: Vec<Vec<f64>> = rows
-        .iter()
-        .zip(values)
-        .map(|(row, value)| row.iter().zip(&scales).map(|(a, s)| a / s).chain([*value]).collect())
-        .collect();
-    for column in 0..width {
-        reflect(&mut work, column);
-        if work[column][column].abs() < RANK {
-            return None;
+/// Solves all equations at once; `None` when they do not determine every unknown.
+pub(crate) fn least_squares<const W: usize>(
+    equations: &(impl Iterator<Item = Equation<W>> + Clone),
+) -> Option<Solution<W>> {
+    let mut squares = [0.0; W];
+    let mut count = 0;
+    for (row, _) in equations.clone() {
+        count += 1;
+        for (square, a) in squares.iter_mut().zip(row) {
+            *square += a * a;
         }
     }
-    let inverse = invert_upper(&work, width);
-    let unscaled = |i: usize| -> f64 { (i..width).map(|j| inverse[i][j] * work[j][width]).sum() };
-    let unknowns: Vec<f64> = (0..width).map(|i| unscaled(i) / scales[i]).collect();
-    let covariance = (0..width)
-        .map(|i| {
-            (0..width).map(|j| dot(&inverse[i], &inverse[j]) / (scales[i] * scales[j])).collect()
-        })
-        .collect();
-    let residuals =
-        rows.iter().zip(values).map(|(row, value)| value - dot(row, &unknowns)).collect();
-    Some(Solution { unknowns, covariance, residuals })
+    let lengths = squares.map(f64::sqrt);
+    let scales = lengths.map(power_of_two);
+    if count < W || !lengths.iter().chain(&scales).all(|length| length.is_normal()) {
+        return None;
+    }
+    let triangle = Triangle::of(equations.clone(), &scales);
+    let own = |j: usize| triangle.upper[j][j].abs() * scales[j] / lengths[j];
+    let least = (0..W).map(own).fold(f64::INFINITY, f64::min);
+    if least.is_nan() || least < RANK {
+        return None;
+    }
+    let inverse = triangle.inverse();
+    let unscaled: [f64; W] = std::array::from_fn(|i| dot(&inverse[i], &triangle.right));
+    let covariance = std::array::from_fn(|i| {
+        std::array::from_fn(|j| dot(&inverse[i], &inverse[j]) / (scales[i] * scales[j]))
+    });
+    let mut solved =
+        Solution { unknowns: std::array::from_fn(|i| unscaled[i] / scales[i]), covariance };
+    if least < ALIKE {
+        refine::refine(&mut solved, equations);
+    }
+    Some(solved)
 }
 
-/// As [`least_squares`], for observations with this covariance; residuals come back whitened, so
-/// that their squares sum to χ².
-pub(crate) fn generalised(
-    rows: &[Vec<f64>],
-    values: &[f64],
+/// As [`least_squares`], for observations with this covariance. The equations that come back are
+/// whitened: the squares of their residuals sum to χ².
+pub(crate) fn generalised<const W: usize>(
+    equations: &[Equation<W>],
     covariance: &[Vec<f64>],
-) -> Option<Solution> {
+) -> Option<(Solution<W>, Vec<Equation<W>>)> {
     let factor = cholesky(covariance)?;
-    let width = rows.first()?.len();
-    let mut white = vec![vec![0.0; width]; rows.len()];
-    for column in 0..width {
-        let bare: Vec<f64> = rows.iter().map(|row| row[column]).collect();
-        for (row, value) in white.iter_mut().zip(forward(&factor, &bare)) {
-            row[column] = value;
+    let mut white: Vec<Equation<W>> = Vec::with_capacity(equations.len());
+    for (lower, (row, value)) in factor.iter().zip(equations) {
+        let (mut row, mut value) = (*row, *value);
+        for (times, (above, known)) in lower.iter().zip(&white) {
+            row = std::array::from_fn(|j| row[j] - times * above[j]);
+            value -= times * known;
         }
+        let own = lower[white.len()];
+        white.push((row.map(|a| a / own), value / own));
     }
-    least_squares(&white, &forward(&factor, values))
+    Some((least_squares(&white.iter().copied())?, white))
 }
 
 /// `a·M·b`.
-pub(crate) fn quadratic(a: &[f64], matrix: &[Vec<f64>], b: &[f64]) -> f64 {
+pub(crate) fn quadratic<const W: usize>(a: &[f64; W], matrix: &[[f64; W]; W], b: &[f64; W]) -> f64 {
     a.iter().zip(matrix).map(|(a, row)| a * dot(row, b)).sum()
 }
 
@@ -89,39 +110,77 @@ pub(crate) fn dot(a: &[f64], b: &[f64]) -> f64 {
     a.iter().zip(b).map(|(a, b)| a * b).sum()
 }
 
-fn norm(column: impl Iterator<Item = f64>) -> f64 {
-    column.map(|a| a * a).sum::<f64>().sqrt()
+/// The power of two at or below a length.
+fn power_of_two(length: f64) -> f64 {
+    const EXPONENT: u64 = 0x7ff << 52;
+    f64::from_bits(length.to_bits() & EXPONENT)
 }
 
-/// One Householder reflection: zeroes `column` below the diagonal, in all columns from it on.
-fn reflect(work: &mut [Vec<f64>], column: usize) {
-    let length = norm(work[column..].iter().map(|row| row[column]));
-    if length == 0.0 {
-        return;
-    }
-    let alpha = if work[column][column] > 0.0 { -length } else { length };
-    let mut mirror: Vec<f64> = work[column..].iter().map(|row| row[column]).collect();
-    mirror[0] -= alpha;
-    let square: f64 = dot(&mirror, &mirror);
-    for j in column..work[0].len() {
-        let along: f64 = mirror.iter().zip(&work[column..]).map(|(m, row)| m * row[j]).sum();
-        for (m, row) in mirror.iter().zip(&mut work[column..]) {
-            row[j] -= 2.0 * along / square * m;
-        }
-    }
+/// `R` and `Qᵀy` of the equations taken in so far.
+struct Triangle<const W: usize> {
+    upper: [[f64; W]; W],
+    right: [f64; W],
 }
 
-/// Inverse of the upper triangle in the first `width` rows and columns.
-fn invert_upper(upper: &[Vec<f64>], width: usize) -> Vec<Vec<f64>> {
-    let mut inverse = vec![vec![0.0; width]; width];
-    for column in 0..width {
-        inverse[column][column] = 1.0 / upper[column][column];
-        for row in (0..column).rev() {
-            let sum: f64 = (row + 1..=column).map(|k| upper[row][k] * inverse[k][column]).sum();
-            inverse[row][column] = -sum / upper[row][row];
+impl<const W: usize> Triangle<W> {
+    fn of(equations: impl Iterator<Item = Equation<W>>, scales: &[f64; W]) -> Self {
+        let mut triangle = Self { upper: [[0.0; W]; W], right: [0.0; W] };
+        let mut block = [([0.0; W], 0.0); BLOCK];
+        let mut filled = 0;
+        for (row, value) in equations {
+            block[filled] = (std::array::from_fn(|j| row[j] / scales[j]), value);
+            filled += 1;
+            if filled == BLOCK {
+                triangle.take_in(&mut block);
+                filled = 0;
+            }
+        }
+        triangle.take_in(&mut block[..filled]);
+        triangle
+    }
+
+    /// One reflection a column: it turns what the block holds of that column into the triangle.
+    fn take_in(&mut self, block: &mut [Equation<W>]) {
+        for column in 0..W {
+            let below: f64 = block.iter().map(|(row, _)| row[column] * row[column]).sum();
+            if below == 0.0 {
+                continue;
+            }
+            let head = self.upper[column][column];
+            let length = (head * head + below).sqrt();
+            let turned = if head > 0.0 { -length } else { length };
+            // The mirror is (head − turned, the block's column); its square is −2·turned·(head − turned).
+            let first = head - turned;
+            let share = 1.0 / (turned * first);
+            self.upper[column][column] = turned;
+            for j in column + 1..W {
+                let in_block: f64 = block.iter().map(|(row, _)| row[column] * row[j]).sum();
+                let times = share * (first * self.upper[column][j] + in_block);
+                self.upper[column][j] += times * first;
+                for (row, _) in &mut *block {
+                    row[j] += times * row[column];
+                }
+            }
+            let in_block: f64 = block.iter().map(|(row, value)| row[column] * value).sum();
+            let times = share * (first * self.right[column] + in_block);
+            self.right[column] += times * first;
+            for (row, value) in &mut *block {
+                *value += times * row[column];
+            }
         }
     }
-    inverse
+
+    fn inverse(&self) -> [[f64; W]; W] {
+        let mut inverse = [[0.0; W]; W];
+        for row in (0..W).rev() {
+            inverse[row] = std::array::from_fn(|column| {
+                let below: f64 =
+                    (row + 1..=column).map(|k| self.upper[row][k] * inverse[k][column]).sum();
+                (f64::from(u8::from(row == column)) - below) / self.upper[row][row]
+            });
+        }
+        inverse
+    }
 }
 
 /// Lower triangle `L` with `L·Lᵀ = matrix`; `None` unless the matrix is positive definite.
@@ -144,103 +203,44 @@ fn cholesky(matrix: &[Vec<f64>]) -> Option<Vec<Vec<f64>>> {
     Some(lower)
 }
 
-/// Solves `L·x = values`.
-fn forward(lower: &[Vec<f64>], values: &[f64]) -> Vec<f64> {
-    let mut solved: Vec<f64> = Vec::with_capacity(values.len());
-    for (row, value) in lower.iter().zip(values) {
-        let i = solved.len();
-        solved.push((value - dot(&row[..i], &solved)) / row[i]);
-    }
-    solved
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    fn near(found: f64, certified: f64, relative: f64) {
-        assert!((found / certified - 1.0).abs() < relative, "{found} for {certified}");
-    }
-
-    fn deviations(solved: &Solution, freedom: f64) -> Vec<f64> {
-        let variance = solved.squares() / freedom;
-        (0..solved.unknowns.len()).map(|i| (variance * solved.covariance[i][i]).sqrt()).collect()
-    }
-
-    #[rustfmt::skip]
-    const NORRIS: [(f64, f64); 36] = [
-        (0.2, 0.1), (337.4, 338.8), (118.2, 118.1), (884.6, 888.0), (10.1, 9.2), (226.5, 228.1),
-        (666.3, 668.5), (996.3, 998.5), (448.6, 449.1), (777.0, 778.9), (558.2, 559.2), (0.4, 0.3),
-        (0.6, 0.1), (775.5, 778.1), (666.9, 668.8), (338.0, 339.3), (447.5, 448.9), (11.6, 10.8),
-        (556.0, 557.7), (228.1, 228.3), (995.8, 998.0), (887.6, 888.8), (120.2, 119.6), (0.3, 0.3),
-        (0.3, 0.6), (556.8, 557.6), (339.1, 339.3), (887.2, 888.0), (999.0, 998.5), (779.0, 778.9),
-        (11.1, 10.2), (118.3, 117.6), (229.2, 228.9), (669.1, 668.4), (448.9, 449.2), (0.5, 0.2),
-    ];
-
-    /// NIST Statistical Reference Datasets, Norris (linear, lower difficulty): certified values.
-    #[test]
-    fn a_straight_line_meets_norris() {
-        let rows: Vec<Vec<f64>> = NORRIS.iter().map(|(x, _)| vec![1.0, *x]).collect();
-        let values: Vec<f64> = NORRIS.iter().map(|(_, y)| *y).collect();
-        let solved = least_squares(&rows, &values).unwrap();
-        near(solved.unknowns[0], -0.262_323_073_774, 1e-11);
-        near(solved.unknowns[1], 1.002_116_818_02, 1e-11);
-        let deviations = deviations(&solved, 34.0);
-        near(deviations[0], 0.232_818_234_301, 1e-11);
-        near(deviations[1], 0.000_429_796_848_199_937, 1e-11);
-        near(solved.squares(), 26.617_398_529_422, 1e-11);
-    }
-
-    #[rustfmt::skip]
-    const LONGLEY: [[f64; 7]; 16] = [
-        [60323.0,  83.0, 234_289.0, 2356.0, 1590.0, 107_608.0, 1947.0],
-        [61122.0,  88.5, 259_426.0, 2325.0, 1456.0, 108_632.0, 1948.0],
-        [60171.0,  88.2, 258_054.0, 3682.0, 1616.0, 109_773.0, 1949.0],
-        [61187.0,  89.5, 284_599.0, 3351.0, 1650.0, 110_929.0, 1950.0],
-        [63221.0,  96.2, 328_975.0, 2099.0, 3099.0, 112_075.0, 1951.0],
-        [63639.0,  98.1, 346_999.0, 1932.0, 3594.0, 113_270.0, 1952.0],
-        [64989.0,  99.0, 365_385.0, 1870.0, 3547.0, 115_094.0, 1953.0],
-        [63761.0, 100.0, 363_112.0, 3578.0, 3350.0, 116_219.0, 1954.0],
-        [66019.0, 101.2, 397_469.0, 2904.0, 3048.0, 117_388.0, 1955.0],
-        [67857.0, 104.6, 419_180.0, 2822.0, 2857.0, 118_734.0, 1956.0],
-        [68169.0, 108.4, 442_769.0, 2936.0, 2798.0, 120_445.0, 1957.0],
-        [66513.0, 110.8, 444_546.0, 4681.0, 2637.0, 121_950.0, 1958.0],
-        [68655.0, 112.6, 482_704.0, 3813.0, 2552.0, 123_366.0, 1959.0],
-        [69564.0, 114.2, 502_601.0, 3931.0, 2514.0, 125_368.0, 1960.0],
-        [69331.0, 115.7, 518_173.0, 4806.0, 2572.0, 127_852.0, 1961.0],
-        [70551.0, 116.9, 554_894.0, 4007.0, 2827.0, 130_081.0, 1962.0],
-    ];
-
-    /// NIST Statistical Reference Datasets, Longley (linear, higher difficulty): certified values.
-    #[test]
-    fn seven_unknowns_meet_longley() {
-        let rows: Vec<Vec<f64>> = LONGLEY.iter().map(|row| [&[1.0], &row[1..]].concat()).collect();
-        let values: Vec<f64> = LONGLEY.iter().map(|row| row[0]).collect();
-        let solved = least_squares(&rows, &values).unwrap();
-        #[rustfmt::skip]
-        let certified = [
-            (-3_482_258.634_595_82,    890_420.383_607_373),
-            (      15.061_872_271_373,      84.914_925_774_767),
-            (      -0.035_819_179_293,       0.033_491_007_772),
-            (      -2.020_229_803_817,       0.488_399_681_652),
-            (      -1.033_226_867_174,       0.214_274_163_162),
-            (      -0.051_104_105_654,       0.226_073_200_069),
-            (   1_829.151_464_613_55,      455.478_499_142_212),
-        ];
-        let deviations = deviations(&solved, 9.0);
-        for (i, (value, deviation)) in certified.into_iter().enumerate() {
-            near(solved.unknowns[i], value, 1e-9);
-            near(deviations[i], deviation, 1e-9);
-        }
+    fn near(found: f64, wanted: f64) {
+        assert!((found / wanted - 1.0).abs() < 1e-12, "{found} for {wanted}");
     }
 
     #[test]
     fn what_is_not_determined_is_not_answered() {
-        assert!(least_squares(&[vec![1.0, 2.0], vec![2.0, 4.0]], &[1.0, 2.0]).is_none());
-        assert!(least_squares(&[vec![1.0, f64::NAN], vec![2.0, 4.0]], &[1.0, 2.0]).is_none());
-        assert!(least_squares(&[], &[]).is_none());
+        let solved = |equations: &[Equation<2>]| least_squares(&equations.iter().copied());
+        assert!(solved(&[([1.0, 2.0], 1.0), ([2.0, 4.0], 2.0)]).is_none());
+        assert!(solved(&[([1.0, f64::NAN], 1.0), ([2.0, 4.0], 2.0)]).is_none());
+        assert!(solved(&[([1.0, f64::INFINITY], 1.0), ([2.0, 4.0], 2.0)]).is_none());
+        assert!(solved(&[([1.0, 0.0], 1.0), ([2.0, 0.0], 2.0)]).is_none());
+        assert!(solved(&[([1.0, 2.0], 1.0)]).is_none());
+        assert!(solved(&[]).is_none());
         let singular = [vec![1.0, 1.0], vec![1.0, 1.0]];
-        assert!(generalised(&[vec![1.0], vec![1.0]], &[1.0, 2.0], &singular).is_none());
+        assert!(generalised(&[([1.0], 1.0), ([1.0], 2.0)], &singular).is_none());
+    }
+
+    /// However many blocks the equations fill, and in whatever units, the answer is that of the
+    /// closed form of a straight line: slope 12·Σ(x − x̄)·y/(n³ − n) for x = 1 … n.
+    #[test]
+    fn blocks_of_any_filling_agree_with_the_closed_form() {
+        for n in [2_u32, 7, 8, 9, 16, 17, 40] {
+            let y = |x: f64| (1.7 * x).sin();
+            let xs = (1..=n).map(f64::from);
+            let count = f64::from(n);
+            let mean = f64::midpoint(count, 1.0);
+            let slope = 12.0 * xs.clone().map(|x| (x - mean) * y(x)).sum::<f64>()
+                / (count * count * count - count);
+            for unit in [1.0, 1e-6, 3e5] {
+                let line = least_squares(&xs.clone().map(|x| ([1.0, x * unit], y(x)))).unwrap();
+                assert!((line.unknowns[1] * unit - slope).abs() < 1e-13, "{n} {unit}");
+                near(line.covariance[1][1] * unit * unit, 12.0 / (count * count * count - count));
+            }
+        }
     }
 
     /// Two correlated looks at one thing: weights by the closed form (σ₂² − c)/(σ₁² + σ₂² − 2c).
@@ -248,9 +248,11 @@ mod tests {
     fn correlated_observations_are_weighed_together() {
         let (v1, v2, c) = (4.0, 9.0, 2.0);
         let covariance = [vec![v1, c], vec![c, v2]];
-        let solved = generalised(&[vec![1.0], vec![1.0]], &[10.0, 13.0], &covariance).unwrap();
+        let (solved, white) = generalised(&[([1.0], 10.0), ([1.0], 13.0)], &covariance).unwrap();
         let weight = (v2 - c) / (v1 + v2 - 2.0 * c);
-        near(solved.unknowns[0], 10.0 * weight + 13.0 * (1.0 - weight), 1e-12);
-        near(solved.covariance[0][0], (v1 * v2 - c * c) / (v1 + v2 - 2.0 * c), 1e-12);
+        near(solved.unknowns[0], 10.0 * weight + 13.0 * (1.0 - weight));
+        near(solved.covariance[0][0], (v1 * v2 - c * c) / (v1 + v2 - 2.0 * c));
+        // χ² of the two against each other.
+        near(solved.squares(white.into_iter()), 9.0 / (v1 + v2 - 2.0 * c));
     }
 }

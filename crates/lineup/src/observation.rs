@@ -101,7 +101,23 @@ pub(crate) struct Row {
     /// Covariance with the next row (cosine with sine of one sweep).
     with_next: f64,
     /// Shared sag: whose, and its standard uncertainty.
-    sag: Option<((String, bool), f64)>,
+    pub sag: Option<((String, bool), f64)>,
+}
+
+impl Row {
+    /// What the `±` of a dial's lever adds, once the line that it looks at is known.
+    pub fn with_lever(mut self, layout: &Layout, dial: &Dial, line: &[f64; 4]) -> Self {
+        let (Some([on_offset, on_slope]), Some(spread)) =
+            (lever_form(layout, dial), dial.lever_plus_minus)
+        else {
+            return self;
+        };
+        let u = spread.si() / 2.0;
+        let seen = [0, 1].map(|i| u * (on_offset * line[i] + on_slope * line[i + 2]));
+        self.variance += seen[self.plane.index()].powi(2);
+        self.with_next += seen[0] * seen[1];
+        self
+    }
 }
 
 /// The rows of all observations, the noise of sweeps raised by `scatter`.
@@ -169,6 +185,17 @@ pub(crate) fn dial_form(layout: &Layout, dial: &Dial) -> Option<[f64; 2]> {
         Surface::Face(swing) => opening(layout, (a, b)).map(|form| times(form, arm(swing))),
         Surface::FarFace(swing) => opening(layout, (a, b)).map(|form| times(form, -arm(swing))),
     }
+}
+
+/// What a metre more of its lever adds to what a dial sees, as [`dial_form`].
+pub(crate) fn lever_form(layout: &Layout, dial: &Dial) -> Option<[f64; 2]> {
+    let metre = Length::from_si(1.0);
+    let mut longer = dial.clone();
+    match &mut longer.surface {
+        Surface::Rim | Surface::InsideRim => longer.at += metre,
+        Surface::Face(swing) | Surface::FarFace(swing) => *swing += metre,
+    }
+    Some(less(dial_form(layout, &longer)?, dial_form(layout, dial)?))
 }
 
 /// Slope of the body at larger x minus the slope of the one at smaller x.

@@ -8,7 +8,8 @@
 //! Readings of one sweep are first fitted to their circle (nothing is lost by that). If the sweeps scatter
 //! more than their stated uncertainty allows, that uncertainty is raised to the scatter; if
 //! observations then disagree more than theirs allow, the covariance is raised once more.
-//! Dials on one bracket share the error of its sag.
+//! Dials on one bracket share the error of its sag. The `±` of a stem's place, or of a face's swing,
+//! counts by the slope that it looks at.
 //!
 //! What was raised by scatter is known from few readings only, so a 95 % interval takes Student's
 //! factor there instead of 2. The effective degrees of freedom are those of Welch and Satterthwaite:
@@ -28,7 +29,7 @@ pub use crate::observation::{FEELERS_M, Gap, Observation, Offset, STRAIGHTEDGE_M
 use crate::budget::student_95;
 use crate::dial::DialError;
 use crate::line::Line;
-use crate::linear::{Solution, dot, generalised, quadratic};
+use crate::linear::{Equation, Solution, generalised, quadratic};
 use crate::observation::{Row, covariance, rows};
 use crate::{Estimate, Layout, Machine, Plane};
 
@@ -97,6 +98,14 @@ pub struct FlexAngles {
 }
 
 impl Position {
+    /// Offset up and right at the reference plane, slope up and right; m and rad.
+    pub(crate) fn numbers(&self) -> [f64; 4] {
+        let offset = |plane| self.line.offset(plane, self.layout.reference).value.si();
+        let slope = |plane| self.line.slope(plane).value.si();
+        let [up, right] = Plane::BOTH;
+        [offset(up), offset(right), slope(up), slope(right)]
+    }
+
     /// Offset of the moving shaft from the fixed one at `x`.
     pub fn offset_at(&self, plane: Plane, x: Length) -> Estimate<Length> {
         self.line.offset(plane, x)
@@ -235,10 +244,14 @@ pub fn flex_angles(layout: &Layout, line: &Line, plane: Plane) -> Option<FlexAng
 /// ```
 pub fn position(layout: &Layout, seen: &[Observation]) -> Result<Position, PositionError> {
     let (scatter, scatter_freedom) = scatter(seen)?;
-    let rows = rows(layout, seen, scatter)?;
-    let solved = solve(&rows).ok_or(PositionError::Undetermined)?;
+    let mut rows = rows(layout, seen, scatter)?;
+    let (mut solved, mut white) = solve(&rows).ok_or(PositionError::Undetermined)?;
+    if has_levers(seen) {
+        rows = with_levers(rows, layout, seen, &solved.unknowns);
+        (solved, white) = solve(&rows).ok_or(PositionError::Undetermined)?;
+    }
     let degrees_of_freedom = u32::try_from(rows.len() - 4).unwrap_or(u32::MAX);
-    let chi_squared = solved.squares();
+    let chi_squared = solved.squares(white.into_iter());
     let disagreement = excess(chi_squared, degrees_of_freedom);
     let factor = factor((scatter, scatter_freedom), (disagreement, degrees_of_freedom));
     Ok(Position {
@@ -251,6 +264,29 @@ pub fn position(layout: &Layout, seen: &[Observation]) -> Result<Position, Posit
         degrees_of_freedom,
         misfits: misfits(&rows, &solved),
     })
+}
+
+fn has_levers(seen: &[Observation]) -> bool {
+    let is_stated = |seen: &Observation| match seen {
+        Observation::Sweep(dial) => dial.lever_plus_minus.is_some(),
+        Observation::Offset(_) | Observation::Slope(_) | Observation::Gap(_) => false,
+    };
+    seen.iter().any(is_stated)
+}
+
+/// Rows that know how far off their levers may be: that counts by the slope they look at, so it is
+/// known once a line has been found.
+pub(crate) fn with_levers(
+    rows: Vec<Row>,
+    layout: &Layout,
+    seen: &[Observation],
+    line: &[f64; 4],
+) -> Vec<Row> {
+    let with = |row: Row| match &seen[row.index] {
+        Observation::Sweep(dial) => row.with_lever(layout, dial, line),
+        Observation::Offset(_) | Observation::Slope(_) | Observation::Gap(_) => row,
+    };
+    rows.into_iter().map(with).collect()
 }
 
 /// Student's factor for what scatter and disagreement added to the stated uncertainty; 2 at least.
@@ -274,24 +310,23 @@ pub fn foreseen(
 ) -> Result<Line, PositionError> {
     let all: Vec<Observation> = seen.iter().chain(further).cloned().collect();
     let rows = rows(&known.layout, &all, known.scatter)?;
-    let solved = solve(&rows).ok_or(PositionError::Undetermined)?;
+    let rows = with_levers(rows, &known.layout, &all, &known.numbers());
+    let (solved, _) = solve(&rows).ok_or(PositionError::Undetermined)?;
     Ok(as_line(&known.layout, &solved).widened(known.disagreement * known.factor / 2.0))
 }
 
-fn solve(rows: &[Row]) -> Option<Solution> {
-    let design: Vec<Vec<f64>> = rows.iter().map(|row| row.on.to_vec()).collect();
-    let values: Vec<f64> = rows.iter().map(|row| row.value).collect();
-    generalised(&design, &values, &covariance(rows))
+fn solve(rows: &[Row]) -> Option<(Solution<4>, Vec<Equation<4>>)> {
+    let equations: Vec<Equation<4>> = rows.iter().map(|row| (row.on, row.value)).collect();
+    generalised(&equations, &covariance(rows))
 }
 
 /// Observed minus fitted over √(V − A·C·Aᵀ).
-fn misfits(rows: &[Row], solved: &Solution) -> Vec<Misfit> {
+fn misfits(rows: &[Row], solved: &Solution<4>) -> Vec<Misfit> {
     let covariance = covariance(rows);
     let misfit = |(i, row): (usize, &Row)| {
         let all = covariance[i][i];
         let free = all - quadratic(&row.on, &solved.covariance, &row.on);
-        let off = row.value - dot(&row.on, &solved.unknowns);
-        let standardised = off / free.sqrt();
+        let standardised = solved.residual(&(row.on, row.value)) / free.sqrt();
         (free > 1e-6 * all).then_some(Misfit {
             observation: row.index,
             plane: row.plane,
@@ -303,14 +338,8 @@ fn misfits(rows: &[Row], solved: &Solution) -> Vec<Misfit> {
     misfits
 }
 
-fn as_line(layout: &Layout, solved: &Solution) -> Line {
-    let mut numbers = [0.0; 4];
-    numbers.copy_from_slice(&solved.unknowns);
-    let mut covariance = [[0.0; 4]; 4];
-    for (to, from) in covariance.iter_mut().zip(&solved.covariance) {
-        to.copy_from_slice(from);
-    }
-    Line::new(layout.reference.si(), numbers, covariance)
+fn as_line(layout: &Layout, solved: &Solution<4>) -> Line {
+    Line::new(layout.reference.si(), solved.unknowns, solved.covariance)
 }
 
 /// √(χ²/ν) where it exceeds 1.

@@ -183,6 +183,17 @@ impl Judgement {
         by.map_or(Verdict::NotMeasured, |(_, verdict)| *verdict)
     }
 
+    /// What was judged: "offset, vertical", "angle at the driver's end, sideways".
+    pub fn words(&self) -> String {
+        let what = match (self.measure, self.place) {
+            (Measure::Offset, _) => "offset",
+            (Measure::Slope, _) => "slope",
+            (Measure::FlexAngle, Place::DrivenEnd) => "angle at the driven machine’s end",
+            (Measure::FlexAngle, _) => "angle at the driver’s end",
+        };
+        format!("{what}, {}", self.plane.words())
+    }
+
     /// The level it was judged by: the strictest limit, or the strictest aim without one.
     pub fn level(&self) -> Option<&Level> {
         self.by_limit.as_ref().or(self.by_aim.as_ref()).map(|(level, _)| level)

@@ -7,7 +7,8 @@
 //! whose best move is no sum of whole shims is tried with the next one below as its most, and with
 //! the next one above as its least; a branch that cannot better the best found so far is dropped.
 //! The search runs twice, as a train's programs do: for the least worst ratio, then, that held, for
-//! the best chance of being inside; small moves decide between equals.
+//! the best chance of being inside; small moves decide between equals. Where its bounds do not close
+//! on the least worst ratio, every choice is gone over ([`chain`]).
 //!
 //! Sideways nothing comes in steps, so those moves are the train's own.
 
@@ -17,6 +18,7 @@ use std::collections::BinaryHeap;
 use quantities::{Length, Physical};
 
 use crate::Plane;
+use crate::chain::{self, Searched};
 use crate::common_line::{Aim, Failed, Mover, least, solve, weighed};
 use crate::shims::{ShimError, reachable};
 use crate::train::{
@@ -96,6 +98,7 @@ pub fn line_up_whole(
     let mut search = Search { train: &vertical, raise_only, choices, aim: Aim::WorstRatio };
     let stays = search.weighed(vec![[0.0; 2]; machines.len()]);
     let worst = search.run(stays).map_err(TrainError::from)?;
+    let worst = search.settled(worst);
     search.aim = Aim::ChanceLost(worst.worst_ratio + BETTER);
     let surest = search.run(search.weighed(worst.moves)).map_err(TrainError::from)?;
     let found = Best { proof: worst.proof, ..surest };
@@ -238,6 +241,41 @@ impl Search<'_> {
         Best { moves, worst_ratio, sum, proof: Proof::Best }
     }
 
+    /// The best of all choices, where the search was given up but all can be gone over.
+    fn settled(&self, best: Best) -> Best {
+        if best.proof == Proof::Best {
+            return best;
+        }
+        let movers = &self.train.movers;
+        let stands: Vec<Vec<[f64; 2]>> = (0..movers.len()).map(|i| self.stands(i)).collect();
+        let below = best.worst_ratio - BETTER;
+        match chain::least_worst(movers, &self.train.ratios, &stands, below) {
+            Searched::Better(chosen) => {
+                let taken = chosen.iter().zip(&stands).map(|(chosen, stands)| stands[*chosen]);
+                self.weighed(taken.collect())
+            }
+            Searched::None => Best { proof: Proof::Best, ..best },
+            Searched::TooMany => best,
+        }
+    }
+
+    /// Every move that a machine can make in whole shims.
+    fn stands(&self, machine: usize) -> Vec<[f64; 2]> {
+        let own: Vec<&Choice> = self.choices.iter().filter(|c| c.machine == machine).collect();
+        let [first, last] = own[..] else { return vec![[0.0; 2]] };
+        let line = |near: f64, far: f64| self.line([first, last], [near, far]);
+        let all =
+            first.moves.iter().flat_map(|near| last.moves.iter().map(|far| line(*near, *far)));
+        all.filter(|stand| self.has_room(machine, stand)).collect()
+    }
+
+    /// The move of a machine, from those at its deciding feet.
+    fn line(&self, [first, last]: [&Choice; 2], [near, far]: [f64; 2]) -> [f64; 2] {
+        let slope = (far - near) / (last.x - first.x);
+        let x0 = self.train.movers[first.machine].x0();
+        [near + slope * (x0 - first.x), slope]
+    }
+
     /// The machines with their deciding feet held between what is open.
     fn bounded(&self, open: &Open) -> Vec<Mover> {
         let mut movers = self.train.movers.clone();
@@ -270,24 +308,24 @@ impl Search<'_> {
             let up = |choice: &Choice, open: &(usize, usize)| {
                 choice.moves[Self::nearest(choice, *open, self.at(moves, choice))]
             };
-            let (near, far) = (up(first, of_first), up(last, of_last));
-            let slope = (far - near) / (last.x - first.x);
-            let x0 = self.train.movers[first.machine].x0();
-            out[first.machine] = [near + slope * (x0 - first.x), slope];
+            let ends = [up(first, of_first), up(last, of_last)];
+            out[first.machine] = self.line([first, last], ends);
         }
         out
     }
 
     /// True when the planes between the deciding ones have room as well.
     fn allows(&self, moves: &[[f64; 2]]) -> bool {
-        self.train.movers.iter().zip(moves).filter(|(mover, _)| mover.may_move).all(
-            |(mover, [offset, slope])| {
-                mover.feet.iter().all(|(x, least, greatest)| {
-                    let up = offset + slope * (x - mover.x0());
-                    up >= least - HAIR_M && up <= greatest + HAIR_M
-                })
-            },
-        )
+        moves.iter().enumerate().all(|(machine, moved)| self.has_room(machine, moved))
+    }
+
+    fn has_room(&self, machine: usize, [offset, slope]: &[f64; 2]) -> bool {
+        let mover = &self.train.movers[machine];
+        let has_room = |(x, least, greatest): &(f64, f64, f64)| {
+            let up = offset + slope * (x - mover.x0());
+            up >= least - HAIR_M && up <= greatest + HAIR_M
+        };
+        !mover.may_move || mover.feet.iter().all(has_room)
     }
 
     /// The choice whose move lies farthest from whole shims, and the last of its moves below.

@@ -251,3 +251,53 @@ fn chances_follow_the_spread() {
     near(chance(-0.06), 0.022_750, 1e-5);
     assert!(chance(0.0) > 0.999_999);
 }
+
+/// Two machines that may both move leave bounds from moves of any size at zero, so only going over
+/// every choice proves anything. Here every choice is gone over by the test as well, plainly.
+#[test]
+fn two_free_machines_are_proven_by_every_choice() {
+    let foot =
+        |name: &str, x: f64| FootPlane { shims: Some(mm(0.0)), ..FootPlane::new(name, mm(x)) };
+    let feet = [[-900.0, -300.0], [250.0, 800.0]];
+    let machines: Vec<TrainMachine> = feet
+        .iter()
+        .map(|two| {
+            let feet = two.map(|x| foot("feet", x)).to_vec();
+            machine("free", Part::Movable, feet)
+        })
+        .collect();
+    let sizes = [0.05, 0.1, 0.2, 0.5];
+    let mut sums = vec![0.0];
+    for _ in 0..3 {
+        let more: Vec<f64> = sums.iter().flat_map(|sum| sizes.map(|size| sum + size)).collect();
+        sums.extend(more);
+        sums.sort_by(f64::total_cmp);
+        sums.dedup_by(|a, b| (*a - *b).abs() < 1e-9);
+    }
+    for heights in [[0.137, -0.211], [-0.283, 0.092], [0.061, 0.323]] {
+        let coupling = coupling(0.0, [(0.0, heights[0]), (100.0, heights[1])]);
+        let slope = (heights[1] - heights[0]) / 100.0;
+        let line = |machine: usize, up: [f64; 2]| {
+            let [first, last] = feet[machine];
+            let climb = (up[1] - up[0]) / (last - first);
+            [up[0] - climb * first, climb]
+        };
+        let all = |machine: usize| -> Vec<[f64; 2]> {
+            sums.iter().flat_map(|a| sums.iter().map(|b| line(machine, [*a, *b]))).collect()
+        };
+        let (before, after) = (all(0), all(1));
+        let mut least = f64::INFINITY;
+        for from in &before {
+            for to in &after {
+                let offset = heights[0] + to[0] - from[0];
+                let climb = slope + to[1] - from[1];
+                least = least.min((offset / 0.05).abs().max((climb * 1e3 / 0.5).abs()));
+            }
+        }
+        let found =
+            line_up_whole(&machines, &[coupling], Preference::LeastTotal, &stock(&sizes, 3))
+                .unwrap();
+        assert_eq!(found.proof, Proof::Best, "{heights:?}");
+        near(found.plan.worst_ratio[0], least, 2e-6);
+    }
+}
