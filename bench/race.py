@@ -254,7 +254,7 @@ def heat(rows):
     for name, contact, unknowns, seconds in hot_hub.raced(large):
         off = abs(contact / large["contact"] - 1) if contact else np.inf
         agree.append(off < 0.01)
-        print(f"  {name:<44} {unknowns:>6} {200:>6} {1e3 * seconds:>8.4g}  {contact} s,"
+        print(f"  {name:<44} {unknowns:>6} {large['steps']:>6} {1e3 * seconds:>8.4g}  {contact} s,"
               f" ratio {seconds / large['seconds']:.2g}{'' if agree[-1] else '  DIFFER'}", flush=True)
     return agree
 

@@ -1,6 +1,6 @@
 //! Our side of the rows about heat: hubs that the finite elements of both sides are given.
 
-use quantities::{Length, Physical, ThermalConductivity, ThermodynamicTemperature};
+use quantities::{Length, Physical, ThermalConductivity, ThermodynamicTemperature, Time};
 use serde_json::{Value, json};
 use tables::materials::Material;
 use thermal::{
@@ -47,7 +47,7 @@ pub const ORDINARY: [Hot; 2] = [
     },
 ];
 
-/// A hub of many steps, whose mesh is large.
+/// A hub of many steps, whose mesh has more than 20,000 temperatures.
 pub const LARGE: Hot = Hot {
     name: "stepped hub",
     bore: 0.100,
@@ -60,6 +60,11 @@ pub const LARGE: Hot = Hot {
         [0.025, 0.220],
         [0.025, 0.240],
         [0.025, 0.280],
+        [0.025, 0.320],
+        [0.025, 0.360],
+        [0.025, 0.340],
+        [0.025, 0.310],
+        [0.025, 0.300],
         [0.025, 0.260],
         [0.025, 0.230],
         [0.025, 0.210],
@@ -69,6 +74,9 @@ pub const LARGE: Hot = Hot {
     interference: 100e-6,
     hot: 473.15,
 };
+
+/// Steps of one length in which [`LARGE`] comes to first contact, on both sides.
+pub const STRIDES: u32 = 200;
 
 /// The steel of the tables.
 ///
@@ -114,6 +122,18 @@ pub fn asked(hot: &Hot, effort: Effort) -> HotHub {
 /// [`ThermalError`].
 pub fn in_hand(hot: &Hot, effort: Effort) -> Result<InHand, ThermalError> {
     asked(hot, effort).in_hand()
+}
+
+/// The same in steps of one length, of which about [`STRIDES`] lead to a contact that is expected
+/// after so many seconds; and that length (s).
+///
+/// # Errors
+/// [`ThermalError`].
+pub fn in_strides(hot: &Hot, expected_s: f64) -> Result<(InHand, f64), ThermalError> {
+    // Rounded up to the clock of the kernel, so that both sides take the same.
+    let stride_s = (expected_s / f64::from(STRIDES) * 1024.0).ceil() / 1024.0;
+    let found = asked(hot, Effort::Fine).in_strides(Time::from_si(stride_s))?;
+    Ok((found, stride_s))
 }
 
 /// The same with its low and its high end, as the plan asks for it.

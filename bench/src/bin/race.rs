@@ -76,8 +76,24 @@ fn hot() -> Vec<Value> {
             rows.extend(in_hand(hot, effort, TIMES, heat::bounded));
         }
     }
-    rows.extend(in_hand(&heat::LARGE, Effort::Fine, 1, heat::in_hand));
+    rows.extend(large(&heat::LARGE));
     rows
+}
+
+/// A large hub in steps of one length, which the other side takes too.
+fn large(hot: &heat::Hot) -> Option<Value> {
+    let expected = heat::in_hand(hot, Effort::Usual).ok()?.contact.likely.value;
+    let (found, stride) = heat::in_strides(hot, expected).ok()?;
+    Some(json!({
+        "what": format!("{}, {} even steps", hot.name, heat::STRIDES),
+        "hub": hot.name,
+        "case": heat::told(hot),
+        "contact": found.contact.likely.value,
+        "nodes": found.nodes,
+        "steps": found.steps,
+        "stride": stride,
+        "seconds": best(2, || heat::in_strides(hot, expected)),
+    }))
 }
 
 fn in_hand(

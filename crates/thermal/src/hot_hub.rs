@@ -90,7 +90,7 @@ pub struct Grab {
 }
 
 /// The seconds alone: as [`Grab::contact`], with nothing of what comes after.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct InHand {
     /// From home on the shaft to first contact; the low end is the one to work by.
     pub contact: Bounds<Time>,
@@ -98,6 +98,10 @@ pub struct InHand {
     pub nodes: usize,
     /// Steps of time in the likely case.
     pub steps: usize,
+    /// The likely case, from home on the shaft to a little after first contact.
+    pub curve: Vec<Sample>,
+    /// The tight case.
+    pub tight: Vec<Sample>,
 }
 
 /// Moments that are kept as fields, as shares of the time to first contact.
@@ -163,12 +167,16 @@ impl HotHub {
         let setup = self.setup()?;
         let model = setup.model(self.effort, vec![])?;
         let cold_n = setup.cold_force_n(&model)?;
-        let likely = self.until_contact(&setup, &model, &self.unknowns.likely(), self.effort)?;
-        let tight = self.until_contact(&setup, &model, &self.unknowns.tight(), self.effort)?;
-        let loose = self.until_contact(&setup, &model, &self.unknowns.loose(), self.effort)?;
+        let likely =
+            self.until_contact(&setup, &model, &self.unknowns.likely(), self.effort, None)?;
+        let tight =
+            self.until_contact(&setup, &model, &self.unknowns.tight(), self.effort, None)?;
+        let loose =
+            self.until_contact(&setup, &model, &self.unknowns.loose(), self.effort, None)?;
         let coarser = self.effort.rougher().map(|rough| {
             let coarse = setup.model(rough, vec![])?;
-            let other = self.until_contact(&setup, &coarse, &self.unknowns.likely(), rough)?;
+            let other =
+                self.until_contact(&setup, &coarse, &self.unknowns.likely(), rough, None)?;
             Ok(Ratio::from_si(difference(likely.contact_s, other.contact_s)))
         });
         let contact = Bounds {
@@ -205,20 +213,37 @@ impl HotHub {
         let model = setup.model(self.effort, vec![])?;
         setup.cold_force_n(&model)?;
         let known = self.unknowns.likely();
-        let likely = self.until_contact(&setup, &model, &known, self.effort)?;
-        let seconds = |guess: Guess| {
+        let likely = self.until_contact(&setup, &model, &known, self.effort, None)?;
+        let course = |guess: Guess| -> Result<_, ThermalError> {
             if guess == known {
-                return Ok(likely.contact_s);
+                return Ok((likely.contact_s, likely.curve.clone()));
             }
-            Ok(self.until_contact(&setup, &model, &guess, self.effort)?.contact_s)
+            let run = self.until_contact(&setup, &model, &guess, self.effort, None)?;
+            Ok((run.contact_s, run.curve))
         };
-        let contact = Bounds {
-            low: Time::from_si(seconds(self.unknowns.tight())?),
-            likely: Time::from_si(likely.contact_s),
-            high: Time::from_si(seconds(self.unknowns.loose())?),
-        };
-        let steps = likely.curve.len() - 1;
-        Ok(InHand { contact, nodes: model.mesh.nodes_m.len(), steps })
+        let ((low, tight), (high, _)) =
+            (course(self.unknowns.tight())?, course(self.unknowns.loose())?);
+        let [low, likely_time, high] = [low, likely.contact_s, high].map(Time::from_si);
+        let contact = Bounds { low, likely: likely_time, high };
+        let (nodes, steps) = (model.mesh.nodes_m.len(), likely.curve.len() - 1);
+        Ok(InHand { contact, nodes, steps, curve: likely.curve, tight })
+    }
+
+    /// The seconds alone in the likely case, in steps of one length, rounded to a thousandth of a
+    /// second or so, whose error nobody looks at: for setting the work beside another program's.
+    ///
+    /// # Errors
+    /// As [`HotHub::solve`].
+    pub fn in_strides(&self, stride: Time) -> Result<InHand, ThermalError> {
+        let setup = self.setup()?;
+        duration(stride)?;
+        let model = setup.model(self.effort, vec![])?;
+        setup.cold_force_n(&model)?;
+        let (known, stride) = (self.unknowns.likely(), ticks(stride.si(), 1).max(1));
+        let run = self.until_contact(&setup, &model, &known, self.effort, Some(stride))?;
+        let contact = Bounds::known(Time::from_si(run.contact_s));
+        let (nodes, steps) = (model.mesh.nodes_m.len(), run.curve.len() - 1);
+        Ok(InHand { contact, nodes, steps, tight: run.curve.clone(), curve: run.curve })
     }
 
     fn setup(&self) -> Result<Setup<'_>, ThermalError> {
@@ -246,13 +271,15 @@ impl HotHub {
         Ok(setup)
     }
 
-    /// A run from the heater to the first contact.
+    /// A run from the heater to the first contact, in strides of so many ticks once home on the
+    /// shaft, or as the error allows.
     fn until_contact<'m>(
         &self,
         setup: &Setup,
         model: &'m Model,
         guess: &Guess,
         effort: Effort,
+        stride: Option<u64>,
     ) -> Result<Run<'m>, ThermalError> {
         let watch = Watch::new(model, self.friction, &self.places)?;
         let mut temperature_k = vec![self.shaft_temperature.si(); model.mesh.nodes_m.len()];
@@ -280,13 +307,18 @@ impl HotHub {
                 let least_m = march.now.joint.least_m();
                 return Err(ThermalError::StaysOpen(Length::from_si(2.0 * least_m)));
             }
-            let leg = march.advance(end).ok_or_else(|| unsolved(march.now.seconds()))?;
+            let leg = match stride {
+                Some(ticks) => march.stride(ticks),
+                None => march.advance(end),
+            };
+            let leg = leg.ok_or_else(|| unsolved(march.now.seconds()))?;
             curve.push(watch.sample(&leg.to));
             past.note(leg.to.seconds(), &leg.to.temperature_k);
             let least = |nodal: &[f64]| {
                 march.case.free_gap_m(nodal).into_iter().fold(f64::INFINITY, f64::min)
             };
-            if let Some(share) = leg.crossing(least) {
+            let ends = [&leg.from, &leg.to].map(|moment| moment.joint.least_m());
+            if let Some(share) = leg.crossing(ends, least) {
                 let (contact_s, contact_k) = (leg.seconds(share), leg.temperature_k(share));
                 return Ok(Run { march, curve, past, start_m, contact_s, contact_k });
             }

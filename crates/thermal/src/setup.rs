@@ -98,7 +98,8 @@ impl Setup<'_> {
     pub fn cold_force_n(&self, model: &Model) -> Result<f64, ThermalError> {
         let pairs = &model.mesh.pairs;
         let closed = vec![-0.5 * self.interference.si(); pairs.len()];
-        let force = forces_n(&model.give.by_force, &closed, &[]).ok_or_else(|| unsolved(0.0))?;
+        let force =
+            forces_n(model.elastic.by_force(), &closed, &[]).ok_or_else(|| unsolved(0.0))?;
         if let Some(strength) = self.hub.metal.yield_strength {
             let stress = Pressure::from_si(bore_stress_pa(model, &force));
             if stress > strength {

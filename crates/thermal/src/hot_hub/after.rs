@@ -6,7 +6,6 @@ use super::{HotHub, LONGEST_S, Run};
 use crate::ThermalError;
 use crate::curve::{Pull, Sample, Watch, first_reach};
 use crate::field::Past;
-use crate::kernel::dense::dot;
 use crate::kernel::model::Model;
 use crate::kernel::moment::ticks;
 use crate::setup::{Setup, unsolved};
@@ -55,7 +54,7 @@ pub(super) fn cool(
         past.note(leg.to.seconds(), &leg.to.temperature_k);
     }
     let cold_k = vec![setup.surroundings.hub.temperature.si(); contact_k.len()];
-    let stretch = |nodal: &[f64]| dot(&model.give.stretch_by_strain, &march.case.strain(nodal));
+    let stretch = |nodal: &[f64]| model.elastic.stretch_m(&march.case.strain(nodal));
     let after = After {
         grips: first_reach(&curve, |sample| sample.pull.low.si(), grip),
         cool: first_reach(&curve, |sample| -sample.hub.si(), -touch_k),

@@ -106,22 +106,23 @@ impl Case<'_> {
 
     /// Clearance on the radius at every pair if nothing touched.
     pub fn free_gap_m(&self, temperature_k: &[f64]) -> Vec<f64> {
-        let mut gap = self.model.give.by_strain.times(&self.strain(temperature_k));
+        let mut gap = self.model.elastic.clearance_m(&self.strain(temperature_k));
         for gap in &mut gap {
             *gap -= self.interference_r_m;
         }
         gap
     }
 
-    /// The joint at a temperature; `guess` is what it was shortly before.
-    pub fn joint(&self, temperature_k: &[f64], guess: &Joint) -> Option<Joint> {
-        let free_gap_m = self.free_gap_m(temperature_k);
+    /// The joint for what its clearance would be if nothing touched; `guess` is what it was shortly
+    /// before.
+    pub fn joint(&self, free_gap_m: Vec<f64>, guess: &Joint) -> Option<Joint> {
         if self.place == Place::Apart || free_gap_m.iter().all(|gap| *gap >= 0.0) {
             let force_n = vec![0.0; free_gap_m.len()];
             return Some(Joint { gap_m: free_gap_m.clone(), free_gap_m, force_n });
         }
-        let force_n = forces_n(&self.model.give.by_force, &free_gap_m, &guess.force_n)?;
-        let opened = self.model.give.by_force.times(&force_n);
+        let by_force = self.model.elastic.by_force();
+        let force_n = forces_n(by_force, &free_gap_m, &guess.force_n)?;
+        let opened = by_force.times(&force_n);
         let gap_m =
             free_gap_m.iter().zip(opened).map(|(gap, more)| (gap + more).max(0.0)).collect();
         Some(Joint { free_gap_m, gap_m, force_n })

@@ -4,7 +4,7 @@
 //! force pushes: 0 ≤ C·λ + g ⊥ λ ≥ 0, a linear complementarity problem with a positive definite
 //! matrix, which has one solution. No friction, no sticking.
 
-use super::dense::{Full, solve_positive};
+use super::dense::{Cholesky, Full};
 
 /// Rounds in which every pair that is wrong changes sides; nearly always enough.
 const BOLD_ROUNDS: usize = 30;
@@ -40,8 +40,8 @@ pub(crate) fn forces_n(give: &Full, free_gap_m: &[f64], guess: &[f64]) -> Option
 /// The forces that close exactly the pairs that are said to be closed.
 fn pressed(give: &Full, free_gap_m: &[f64], closed: &[bool]) -> Option<Vec<f64>> {
     let which: Vec<usize> = (0..closed.len()).filter(|&k| closed[k]).collect();
-    let right: Vec<f64> = which.iter().map(|&k| -free_gap_m[k]).collect();
-    let found = solve_positive(which.len(), |i, j| give.row(which[i])[which[j]], &right)?;
+    let mut found: Vec<f64> = which.iter().map(|&k| -free_gap_m[k]).collect();
+    Cholesky::new(which.len(), |i, j| give.row(which[j])[which[i]])?.solve(&mut found);
     let mut force = vec![0.0; closed.len()];
     for (&k, value) in which.iter().zip(found) {
         force[k] = value;

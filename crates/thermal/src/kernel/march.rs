@@ -11,6 +11,8 @@
 use super::case::{Case, Joint};
 use super::model::Step;
 use super::moment::{GAMMA, Ledger, Leg, Moment, seconds};
+use super::path::{Guess, Path};
+use super::taken::Taken;
 
 /// A step to begin with, as a power of two of ticks: 1/64 s.
 const FIRST: u32 = 4;
@@ -22,8 +24,8 @@ const W: f64 = std::f64::consts::SQRT_2 / 4.0;
 /// What the third-order companion weighs the three rates differently.
 const ERROR: [f64; 3] = [(4.0 * W - 1.0) / 3.0, -1.0 / 3.0, 2.0 * D / 3.0];
 
-/// A stage is settled when a round changes it by less than this share of the tolerance.
-const SETTLED: f64 = 0.01;
+/// A stage is settled when another round would change it by less than this share of the tolerance.
+const SETTLED: f64 = 0.05;
 /// Steps that a run may take.
 const MOST_STEPS: usize = 20_000;
 /// Rounds that a stage is given to settle the joint and the films.
@@ -41,19 +43,42 @@ pub(crate) struct March<'a> {
     pub tolerance_k: f64,
     exponent: u32,
     steps: usize,
-    /// How fast every node changed in the last step; empty at the beginning and after a switch.
-    trend_k_s: Vec<f64>,
+    /// M·T of the present.
+    stored_j: Vec<f64>,
+    /// Rates of the present; none at the beginning and after a switch.
+    rates: Option<Rates>,
+    /// Up to three moments, the last of them the present; no switch between them.
+    path: Path,
 }
 
 /// The rates of one stage.
+#[derive(Clone)]
 struct Rates {
     heat_w: Vec<f64>,
     lost_w: [f64; 2],
 }
 
+/// A stage that is solved.
+struct Stage {
+    temperature_k: Vec<f64>,
+    joint: Joint,
+    /// M·T.
+    stored_j: Vec<f64>,
+    rates: Rates,
+}
+
+/// What a stage starts from: M·T of the present, and the rates so far with their weights.
+struct Sofar<'s> {
+    stored_j: &'s [f64],
+    rates: &'s [(f64, &'s Rates)],
+    given: &'s [(usize, f64)],
+}
+
 struct Trial {
     leg: Leg,
-    error_k: f64,
+    end: Stage,
+    path: Path,
+    error_j: Vec<f64>,
     lost_j: [f64; 2],
     given_j: f64,
 }
@@ -66,16 +91,19 @@ impl<'a> March<'a> {
         ticks: u64,
         tolerance_k: f64,
     ) -> Option<Self> {
-        let joint = case.joint(&temperature_k, &Joint::default())?;
+        let joint = case.joint(case.free_gap_m(&temperature_k), &Joint::default())?;
+        let stored_j = case.model.conduction.mass.times(&temperature_k);
         let now = Moment { ticks, temperature_k, joint };
         Some(Self {
             case,
+            path: Path::from(now.seconds(), &now.temperature_k, &now.joint),
             now,
             ledger: Ledger::default(),
             tolerance_k,
             exponent: FIRST,
             steps: 0,
-            trend_k_s: Vec::new(),
+            stored_j,
+            rates: None,
         })
     }
 
@@ -87,100 +115,102 @@ impl<'a> March<'a> {
         while self.steps < MOST_STEPS {
             let room = end.checked_sub(self.now.ticks).and_then(u64::checked_ilog2)?;
             let exponent = self.exponent.min(room);
-            let Some(trial) = self.attempt(exponent) else {
+            let Some(trial) = self.attempt(1 << exponent) else {
                 self.exponent = exponent.checked_sub(1)?;
                 continue;
             };
-            if trial.error_k > self.tolerance_k && exponent > 0 {
+            let error_k = self.error_k(&trial)?;
+            if error_k > self.tolerance_k && exponent > 0 {
                 self.exponent = exponent - 1;
                 continue;
             }
-            self.accept(&trial);
-            if trial.error_k < 0.1 * self.tolerance_k && exponent == self.exponent {
+            let leg = self.accept(trial);
+            if error_k < 0.1 * self.tolerance_k && exponent == self.exponent {
                 self.exponent = (exponent + 1).min(LONGEST);
             }
             if switch == Some(self.now.ticks) {
                 self.exponent = FIRST;
-                self.trend_k_s.clear();
+                self.rates = None;
+                self.path =
+                    Path::from(self.now.seconds(), &self.now.temperature_k, &self.now.joint);
             }
-            return Some(trial.leg);
+            return Some(leg);
         }
         None
     }
 
-    fn accept(&mut self, trial: &Trial) {
-        let before = self.case.model.conduction.stored_j(&self.now.temperature_k);
-        let step_s = trial.leg.to.seconds() - self.now.seconds();
-        let ends = trial.leg.to.temperature_k.iter().zip(&self.now.temperature_k);
-        self.trend_k_s = ends.map(|(to, from)| (to - from) / step_s).collect();
-        self.now = trial.leg.to.clone();
-        self.steps += 1;
-        let after = self.case.model.conduction.stored_j(&self.now.temperature_k);
-        self.ledger.given_j += trial.given_j;
-        self.ledger.stored_j += after - before;
-        self.ledger.lost_j[0] += trial.lost_j[0];
-        self.ledger.lost_j[1] += trial.lost_j[1];
+    /// A step of so many ticks, whatever its error, with no heed of switches; `None` when it will
+    /// not settle.
+    pub fn stride(&mut self, ticks: u64) -> Option<Leg> {
+        let trial = self.attempt(ticks)?;
+        Some(self.accept(trial))
     }
 
-    fn attempt(&self, exponent: u32) -> Option<Trial> {
-        let (mass, step_ticks) = (&self.case.model.conduction.mass, 1_u64 << exponent);
+    fn accept(&mut self, trial: Trial) -> Leg {
+        let stored = |stored_j: &[f64]| stored_j.iter().sum::<f64>();
+        self.ledger.given_j += trial.given_j;
+        self.ledger.stored_j += stored(&trial.end.stored_j) - stored(&self.stored_j);
+        self.ledger.lost_j[0] += trial.lost_j[0];
+        self.ledger.lost_j[1] += trial.lost_j[1];
+        self.steps += 1;
+        self.now = trial.leg.to.clone();
+        self.stored_j = trial.end.stored_j;
+        self.rates = Some(trial.end.rates);
+        self.path = trial.path;
+        trial.leg
+    }
+
+    fn attempt(&self, step_ticks: u64) -> Option<Trial> {
         let whole_s = seconds(step_ticks);
         let step = self.case.model.step(step_ticks, D * whole_s)?;
-        let start = mass.times(&self.now.temperature_k);
         let given: Vec<(usize, f64)> = self.case.given_w(self.now.ticks).collect();
+        let first = match &self.rates {
+            Some(rates) => rates.clone(),
+            None => self.rates(&self.now, &given),
+        };
+        let start_s = self.now.seconds();
+        let sofar = |rates| Sofar { stored_j: &self.stored_j, rates, given: &given };
 
-        let first = self.rates(&self.now, &given);
-        let right = combined(&start, &[(step.tau_s, &first.heat_w)]);
-        let ahead = self.ahead(GAMMA * whole_s)?;
-        let middle = self.stage(&step, right, &given, &ahead)?;
-        let second = self.implied(&step, &start, &[(step.tau_s, &first)], &middle);
+        let mut path = self.path.clone();
+        let rates = [(step.tau_s, &first)];
+        let guess = path.at(start_s + GAMMA * whole_s);
+        let middle = self.stage(&step, &sofar(&rates), guess, &self.now.joint)?;
+        path.go(start_s + GAMMA * whole_s, &middle.temperature_k, &middle.joint);
 
-        let sofar = [(W * whole_s, &first), (W * whole_s, &second)];
-        let right =
-            combined(&start, &sofar.map(|(weight, rates)| (weight, rates.heat_w.as_slice())));
-        let ahead = self.through(&middle)?;
-        let mut end = self.stage(&step, right, &given, &ahead)?;
-        end.ticks = self.now.ticks + step_ticks;
-        let third = self.implied(&step, &start, &sofar, &end);
+        let rates = [&first, &middle.rates].map(|rates| (W * whole_s, rates));
+        let guess = path.at(start_s + whole_s);
+        let end = self.stage(&step, &sofar(&rates), guess, &middle.joint)?;
+        path.go(start_s + whole_s, &end.temperature_k, &end.joint);
 
-        let mut error = combined(
-            &vec![0.0; start.len()],
-            &[
-                (ERROR[0] * whole_s, &first.heat_w),
-                (ERROR[1] * whole_s, &second.heat_w),
-                (ERROR[2] * whole_s, &third.heat_w),
-            ],
-        );
-        step.smooth(&mut error);
+        let stages = [&first, &middle.rates, &end.rates];
+        let mut error_j = vec![0.0; self.stored_j.len()];
+        for (rates, weight) in stages.into_iter().zip(ERROR) {
+            add(&mut error_j, weight * whole_s, &rates.heat_w);
+        }
         let lost = |body: usize| {
-            whole_s * (W * (first.lost_w[body] + second.lost_w[body]) + D * third.lost_w[body])
+            let weights = stages.iter().zip([W, W, D]);
+            whole_s * weights.map(|(rates, weight)| weight * rates.lost_w[body]).sum::<f64>()
+        };
+        let to = Moment {
+            ticks: self.now.ticks + step_ticks,
+            temperature_k: end.temperature_k.clone(),
+            joint: end.joint.clone(),
         };
         Some(Trial {
-            error_k: error.iter().fold(0.0, |most, e| e.abs().max(most)),
+            error_j,
             lost_j: [lost(0), lost(1)],
             given_j: whole_s * given.iter().map(|(_, watts)| watts).sum::<f64>(),
-            leg: Leg { from: self.now.clone(), middle_k: middle.temperature_k, to: end },
+            leg: Leg { from: self.now.clone(), middle_k: middle.temperature_k, to },
+            end,
+            path,
         })
     }
 
-    /// A guess at the moment so many seconds ahead, from how the last step went.
-    fn ahead(&self, seconds: f64) -> Option<Moment> {
-        let rise = |k: usize| self.trend_k_s.get(k).map_or(0.0, |rate| rate * seconds);
-        let now = &self.now.temperature_k;
-        let temperature_k = now.iter().enumerate().map(|(k, kelvin)| kelvin + rise(k)).collect();
-        self.guess(temperature_k, &self.now.joint)
-    }
-
-    /// A guess at the end of a step, straight on from its beginning through its middle stage.
-    fn through(&self, middle: &Moment) -> Option<Moment> {
-        let both = self.now.temperature_k.iter().zip(&middle.temperature_k);
-        let temperature_k = both.map(|(from, to)| from + (to - from) / GAMMA).collect();
-        self.guess(temperature_k, &middle.joint)
-    }
-
-    fn guess(&self, temperature_k: Vec<f64>, joint: &Joint) -> Option<Moment> {
-        let joint = self.case.joint(&temperature_k, joint)?;
-        Some(Moment { ticks: self.now.ticks, temperature_k, joint })
+    /// The error of a step, smoothed by its own matrix.
+    fn error_k(&self, trial: &Trial) -> Option<f64> {
+        let step_ticks = trial.leg.to.ticks - trial.leg.from.ticks;
+        let step = self.case.model.step(step_ticks, D * seconds(step_ticks))?;
+        Some(step.smooth(&trial.error_j).iter().fold(0.0, |most, e| e.abs().max(most)))
     }
 
     /// Heat that comes to every node at a moment.
@@ -206,69 +236,45 @@ impl<'a> March<'a> {
         Rates { heat_w, lost_w: losses.of_bodies_w }
     }
 
-    /// The rates that a stage's own equation says it has.
-    fn implied(
-        &self,
-        step: &Step,
-        start: &[f64],
-        sofar: &[(f64, &Rates)],
-        stage: &Moment,
-    ) -> Rates {
-        let mut heat_w = self.case.model.conduction.mass.times(&stage.temperature_k);
-        for (k, heat) in heat_w.iter_mut().enumerate() {
-            let before: f64 = sofar.iter().map(|(weight, rates)| weight * rates.heat_w[k]).sum();
-            *heat = (*heat - start[k] - before) / step.tau_s;
+    /// Solves one stage, films and joint settled by iteration from a guess; `None` when they will
+    /// not settle.
+    fn stage(&self, step: &Step, sofar: &Sofar, guess: Guess, pressed: &Joint) -> Option<Stage> {
+        let case = &self.case;
+        let mut start_j = sofar.stored_j.to_vec();
+        for (weight, rates) in sofar.rates {
+            add(&mut start_j, *weight, &rates.heat_w);
         }
-        Rates { heat_w, lost_w: self.case.losses(&stage.temperature_k).of_bodies_w }
-    }
-
-    /// Solves one stage, films and joint settled by iteration; `None` when they will not settle.
-    fn stage(
-        &self,
-        step: &Step,
-        mut right: Vec<f64>,
-        given: &[(usize, f64)],
-        guess: &Moment,
-    ) -> Option<Moment> {
-        let model = self.case.model;
-        for (node, watts) in given {
+        let mut right = start_j.clone();
+        for (node, watts) in sofar.given {
             right[*node] += step.tau_s * watts;
         }
-        let mut now = guess.clone();
-        let mut conductance = self.case.joint_w_k(&now.joint, &now.temperature_k);
-        let settled_k = SETTLED * self.tolerance_k;
+        let mut joint = case.joint(guess.free_gap_m, pressed)?;
+        let mut taken = Taken::new(case, &guess.temperature_k, &joint);
+        let mut before_k = guess.temperature_k;
         for _ in 0..ROUNDS {
-            let mut loaded = right.clone();
-            for (node, watts) in self.case.losses(&now.temperature_k).at_nodes_w {
-                loaded[node] -= step.tau_s * watts;
+            let coupled = step.coupled(&taken.joint_w_k)?;
+            let temperature_k = coupled.solve(&taken.loaded(case, step, &right, &before_k))?;
+            joint = case.joint(case.free_gap_m(&temperature_k), &joint)?;
+            let next = Taken::new(case, &temperature_k, &joint);
+            let left_k = taken.left_k(case, step, &coupled, &next, [&before_k, &temperature_k]);
+            if left_k < SETTLED * self.tolerance_k {
+                let stored_j = case.model.conduction.mass.times(&temperature_k);
+                let risen = stored_j.iter().zip(&start_j).map(|(to, from)| to - from);
+                let heat_w = risen.map(|joules| joules / step.tau_s).collect();
+                let rates = Rates { heat_w, lost_w: taken.lost_w(case, &before_k, &temperature_k) };
+                return Some(Stage { temperature_k, joint, stored_j, rates });
             }
-            for skin in &model.skins {
-                let held = model.film_w_m2k * skin.area_m2 * now.temperature_k[skin.node];
-                loaded[skin.node] += step.tau_s * held;
-            }
-            let temperature_k = model.solve(step, &loaded, &conductance)?;
-            let changes = temperature_k.iter().zip(&now.temperature_k).map(|(a, b)| (a - b).abs());
-            let change = changes.fold(0.0, f64::max);
-            let joint = self.case.joint(&temperature_k, &now.joint)?;
-            conductance = self.case.joint_w_k(&joint, &temperature_k);
-            now = Moment { ticks: now.ticks, temperature_k, joint };
-            if change < settled_k {
-                return Some(now);
-            }
+            (taken, before_k) = (next, temperature_k);
         }
         None
     }
 }
 
-/// `start` plus weighted vectors.
-fn combined(start: &[f64], parts: &[(f64, &[f64])]) -> Vec<f64> {
-    let mut out = start.to_vec();
-    for (weight, part) in parts {
-        for (sum, value) in out.iter_mut().zip(*part) {
-            *sum += weight * value;
-        }
+/// Adds so many times a vector.
+fn add(sum: &mut [f64], weight: f64, part: &[f64]) {
+    for (sum, value) in sum.iter_mut().zip(part) {
+        *sum += weight * value;
     }
-    out
 }
 
 #[cfg(test)]
@@ -352,8 +358,7 @@ mod tests {
         let centre = |exponent: u32| {
             let mut march = March::new(whole(&model, 500.0), vec![400.0; count], 0, 1e-6).unwrap();
             while march.now.ticks < 64 << 10 {
-                let trial = march.attempt(exponent).unwrap();
-                march.accept(&trial);
+                march.stride(1 << exponent).unwrap();
             }
             at(&model, &march.now.temperature_k, 0.0)
         };

@@ -2,18 +2,21 @@
 //!
 //! The matrix of a time step, M + τ·(K + surface films), is factored once a step size and kept.
 //! The joint couples the bodies through few nodes, so it enters as a change of low rank
-//! (Woodbury): with d the difference hub − shaft at the pairs, Z = A⁻¹·dᵀ and S = d·Z are kept
-//! beside the factor, and any conductance of the joint costs one small full system.
+//! (Woodbury): these nodes are eliminated last, B = d·A⁻¹·dᵀ of the difference d = hub − shaft at
+//! the pairs is kept beside the factor, and any conductance of the joint costs one small full
+//! system on the way through the factor.
 
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex};
 
+use super::condensed::Condensed;
 use super::conduction::{Conduction, Conductor};
-use super::dense::{Full, solve_positive};
-use super::elastic::{Elastic, Give, Stiffness};
+use super::dense::Cholesky;
+use super::dissection;
+use super::elastic::{Elastic, Stiffness};
 use super::mesh::{Facing, Mesh, Part};
 use super::section::Section;
-use super::sparse::{Factor, Symmetric};
+use super::sparse::Symmetric;
 
 /// Surface that a node stands for, open to the air.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -36,12 +39,12 @@ pub(crate) struct Model {
     pub conduction: Conduction,
     /// Elasticity.
     pub elastic: Elastic,
-    /// How the joint gives.
-    pub give: Give,
     /// Where heat leaves to the air. The bore of a hollow shaft is taken to lose none.
     pub skins: Vec<Skin>,
     /// The film that the kept factors hold; the difference from the true one is iterated.
     pub film_w_m2k: f64,
+    /// What each node stores by itself: the diagonal of M (J/K).
+    pub stored_j_k: Vec<f64>,
     with_films: Symmetric,
     steps: Mutex<BTreeMap<u64, Arc<Step>>>,
 }
@@ -50,15 +53,63 @@ pub(crate) struct Model {
 pub(crate) struct Step {
     /// τ, what the rates are multiplied by (s).
     pub tau_s: f64,
-    factor: Factor,
-    across: Vec<f64>,
-    between: Full,
+    condensed: Condensed,
+}
+
+/// A time step with the joint at a conductance.
+pub(crate) struct Coupled<'a> {
+    step: &'a Step,
+    /// √(τ·h) at each pair.
+    root: Vec<f64>,
+    /// 1 + √(τ·h)·B·√(τ·h).
+    inner: Cholesky,
 }
 
 impl Step {
     /// Solves (M + τ·(K + films))·x = right in place: the joint left out.
-    pub fn smooth(&self, right: &mut [f64]) {
-        self.factor.solve(right);
+    pub fn smooth(&self, right: &[f64]) -> Vec<f64> {
+        self.condensed.factor.solve(right)
+    }
+
+    /// With a conductance of the joint (W/K) at each pair; `None` when a number is none.
+    pub fn coupled(&self, joint_w_k: &[f64]) -> Option<Coupled<'_>> {
+        let root: Vec<f64> = joint_w_k.iter().map(|h| (self.tau_s * h).sqrt()).collect();
+        let between = &self.condensed.between;
+        let entry = |i: usize, j: usize| {
+            root[i] * between.row(j)[i] * root[j] + f64::from(u8::from(i == j))
+        };
+        let inner = Cholesky::new(root.len(), entry)?;
+        Some(Coupled { step: self, root, inner })
+    }
+}
+
+impl Coupled<'_> {
+    /// What crosses the joint for a difference that there would be without it.
+    fn flow(&self, mut difference: Vec<f64>) -> Vec<f64> {
+        difference.iter_mut().zip(&self.root).for_each(|(value, root)| *value *= root);
+        self.inner.solve(&mut difference);
+        difference.iter_mut().zip(&self.root).for_each(|(value, root)| *value *= root);
+        difference
+    }
+
+    /// Solves (M + τ·(K + films + joint))·T = right; `None` when a number is none.
+    pub fn solve(&self, right: &[f64]) -> Option<Vec<f64>> {
+        let condensed = &self.step.condensed;
+        let mut ordered = condensed.factor.ordered(right);
+        let flow = self.flow(condensed.difference(&mut ordered));
+        condensed.less(&mut ordered, &flow);
+        condensed.factor.backward(&mut ordered);
+        let temperature = condensed.factor.restored(&ordered);
+        temperature.iter().all(|value| value.is_finite()).then_some(temperature)
+    }
+
+    /// The most by which the difference at a pair would change if so much more heat (J) crossed
+    /// there (K).
+    pub fn shift_k(&self, more_j: &[f64]) -> f64 {
+        let between = &self.step.condensed.between;
+        let apart = between.times(more_j);
+        let back = between.times(&self.flow(apart.clone()));
+        apart.iter().zip(back).map(|(apart, back)| (apart - back).abs()).fold(0.0, f64::max)
     }
 }
 
@@ -71,10 +122,10 @@ impl Model {
         film_w_m2k: f64,
     ) -> Option<Self> {
         let mesh = section.mesh();
-        let conduction =
-            Conduction::new(&mesh, |part| conductors[usize::from(part == Part::Shaft)])?;
-        let elastic = Elastic::new(&mesh, stiffness)?;
-        let give = elastic.give(&mesh);
+        let order = dissection::order(&mesh);
+        let of = |part| conductors[usize::from(part == Part::Shaft)];
+        let conduction = Conduction::new(&mesh, &order, of)?;
+        let elastic = Elastic::new(&mesh, &order, stiffness)?;
         let skins = skins(&mesh);
         let mut with_films = conduction.stiffness.clone();
         for skin in &skins {
@@ -82,15 +133,15 @@ impl Model {
         }
         let hub = mesh.elements.iter().filter(|element| element.part == Part::Hub);
         let hub_nodes = hub.flat_map(|element| element.nodes).max().map_or(0, |node| node + 1);
-        let steps = Mutex::default();
+        let (steps, stored_j_k) = (Mutex::default(), conduction.mass.diagonal());
         Some(Self {
             mesh,
             hub_nodes,
             conduction,
             elastic,
-            give,
             skins,
             film_w_m2k,
+            stored_j_k,
             with_films,
             steps,
         })
@@ -115,43 +166,7 @@ impl Model {
     fn factored(&self, tau_s: f64) -> Option<Step> {
         let matrix = self.conduction.mass.plus(tau_s, &self.with_films);
         let factor = self.conduction.order.factor(&matrix)?;
-        let (size, pairs) = (self.mesh.nodes_m.len(), &self.mesh.pairs);
-        let mut across = vec![0.0; size * pairs.len()];
-        for (pair, column) in pairs.iter().zip(across.chunks_exact_mut(size)) {
-            column[pair.hub] = 1.0;
-            column[pair.shaft] = -1.0;
-        }
-        factor.solve(&mut across);
-        let between = across
-            .chunks_exact(size)
-            .flat_map(|column| pairs.iter().map(|pair| column[pair.hub] - column[pair.shaft]));
-        let between = Full::from_rows(pairs.len(), between.collect());
-        Some(Step { tau_s, factor, across, between })
-    }
-
-    /// Solves (M + τ·(K + films + joint))·T = right, for the joint's conductance (W/K) at each
-    /// pair; `None` when a number is none.
-    pub fn solve(&self, step: &Step, right: &[f64], joint_w_k: &[f64]) -> Option<Vec<f64>> {
-        let mut temperature = right.to_vec();
-        step.factor.solve(&mut temperature);
-        let root: Vec<f64> = joint_w_k.iter().map(|h| (step.tau_s * h).sqrt()).collect();
-        let scaled: Vec<f64> = self
-            .differences(&temperature)
-            .zip(&root)
-            .map(|(difference, root)| difference * root)
-            .collect();
-        let entry = |i: usize, j: usize| {
-            root[i] * step.between.row(i)[j] * root[j] + f64::from(u8::from(i == j))
-        };
-        let flow = solve_positive(root.len(), entry, &scaled)?;
-        for ((column, flow), root) in
-            step.across.chunks_exact(temperature.len()).zip(flow).zip(root)
-        {
-            for (value, across) in temperature.iter_mut().zip(column) {
-                *value -= flow * root * across;
-            }
-        }
-        temperature.iter().all(|value| value.is_finite()).then_some(temperature)
+        Some(Step { tau_s, condensed: Condensed::new(factor, self.mesh.pairs.len()) })
     }
 
     /// Hub less shaft, at each pair.
@@ -235,7 +250,8 @@ pub(crate) mod tests {
         let right: Vec<f64> = (0..count).map(|k| 100.0 + as_float(k % 7)).collect();
         let conductance: Vec<f64> =
             model.mesh.pairs.iter().map(|pair| 800.0 * pair.area_m2).collect();
-        let found = model.solve(&step, &right, &conductance).unwrap();
+        let coupled = step.coupled(&conductance).unwrap();
+        let found = coupled.solve(&right).unwrap();
         let mut back = model.conduction.mass.plus(0.3, &model.with_films).times(&found);
         for ((pair, w_k), kelvin) in
             model.mesh.pairs.iter().zip(&conductance).zip(model.differences(&found))

@@ -71,12 +71,11 @@ impl Leg {
         self.from.seconds() + share * (self.to.seconds() - self.from.seconds())
     }
 
-    /// The share of the step at which a figure changes sign, by halving; `None` when its sign is
-    /// the same at both ends.
-    pub fn crossing(&self, figure: impl Fn(&[f64]) -> f64) -> Option<f64> {
+    /// The share of the step at which a figure changes sign, by halving, from what it is at both
+    /// ends; `None` when its sign is the same there.
+    pub fn crossing(&self, ends: [f64; 2], figure: impl Fn(&[f64]) -> f64) -> Option<f64> {
         let sign = |share: f64| figure(&self.temperature_k(share)) >= 0.0;
-        let (start, end) =
-            (figure(&self.from.temperature_k) >= 0.0, figure(&self.to.temperature_k) >= 0.0);
+        let [start, end] = ends.map(|figure| figure >= 0.0);
         if start == end {
             return None;
         }
@@ -124,9 +123,9 @@ mod tests {
     #[test]
     fn a_parabola_lies_between_the_stages() {
         assert!((leg().temperature_k(0.3)[0] - 1.09).abs() < 1e-12);
-        let share = leg().crossing(|nodal| nodal[0] - 1.25).unwrap();
+        let share = leg().crossing([-0.25, 0.75], |nodal| nodal[0] - 1.25).unwrap();
         assert!((leg().seconds(share) - 0.5).abs() < 1e-5, "{share}");
-        assert!(leg().crossing(|nodal| nodal[0] - 3.0).is_none());
+        assert!(leg().crossing([-2.0, -1.0], |nodal| nodal[0] - 3.0).is_none());
     }
 
     #[test]

@@ -138,9 +138,10 @@ impl<'a> Course<'a> {
         let spare = |nodal: &[f64]| {
             march.case.free_gap_m(nodal).into_iter().fold(f64::INFINITY, f64::min) - wanted
         };
-        let Some(part) = leg.crossing(spare) else { return };
+        let ends = [&leg.from, &leg.to].map(|moment| moment.joint.least_m() - wanted);
+        let Some(part) = leg.crossing(ends, spare) else { return };
         let time = Time::from_si(leg.seconds(part));
-        if spare(&leg.to.temperature_k) >= 0.0 {
+        if ends[1] >= 0.0 {
             if run.opens.is_none() {
                 run.opens = Some(time);
                 run.opened = Some((leg.temperature_k(part), *guess));
