@@ -47,14 +47,13 @@ impl Conduction {
                 }
             }
         }
-        let (hub, shaft) =
-            (mesh.pairs.iter().map(|pair| pair.hub), mesh.pairs.iter().map(|pair| pair.shaft));
-        let joint: Vec<usize> = hub.chain(shaft).collect();
+        let joint = mesh.joint();
         let mut joined = vec![false; mesh.nodes_m.len()];
-        joint.iter().for_each(|&node| joined[node] = true);
-        let mut sequence: Vec<usize> =
-            order.iter().copied().filter(|&node| !joined[node]).collect();
-        sequence.extend(joint);
+        for &node in &joint {
+            joined[node] = true;
+        }
+        let before = order.iter().copied().filter(|&node| !joined[node]);
+        let sequence = before.chain(joint.iter().copied()).collect();
         let order = Order::new(&pattern, sequence)?;
         Some(Self { stiffness, mass, order })
     }

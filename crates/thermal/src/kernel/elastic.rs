@@ -13,7 +13,7 @@ use std::sync::Arc;
 use super::condensed::Condensed;
 use super::dense::{Full, dot};
 use super::element::Point;
-use super::mesh::{Element, Mesh, Pair, Part};
+use super::mesh::{Element, Mesh, Part};
 use super::sparse::{Order, Pattern, Symmetric};
 
 /// How stiff a body is.
@@ -244,9 +244,10 @@ fn number(mesh: &Mesh, order: &[usize]) -> (Vec<[Option<usize>; 2]>, usize) {
     }
     let mut unknowns = vec![[None; 2]; mesh.nodes_m.len()];
     let mut joined = vec![false; mesh.nodes_m.len()];
-    let side = |of: fn(&Pair) -> usize| mesh.pairs.iter().map(of);
-    let joint = || side(|pair| pair.hub).chain(side(|pair| pair.shaft));
-    joint().for_each(|node| joined[node] = true);
+    let joint = mesh.joint();
+    for &node in &joint {
+        joined[node] = true;
+    }
     let mut size = 0;
     let mut next = || {
         size += 1;
@@ -260,7 +261,7 @@ fn number(mesh: &Mesh, order: &[usize]) -> (Vec<[Option<usize>; 2]>, usize) {
             unknowns[node][1] = next();
         }
     }
-    for node in joint() {
+    for node in joint {
         unknowns[node][0] = next();
     }
     (unknowns, size)

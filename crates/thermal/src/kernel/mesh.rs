@@ -183,6 +183,12 @@ impl Mesh {
         }
     }
 
+    /// The nodes of the pairs, those of the hub first.
+    pub fn joint(&self) -> Vec<usize> {
+        let (hub, shaft) = (|pair: &Pair| pair.hub, |pair: &Pair| pair.shaft);
+        self.pairs.iter().map(hub).chain(self.pairs.iter().map(shaft)).collect()
+    }
+
     /// The ring of `part` that holds a place, and the place within it; `None` outside the metal.
     pub fn find(&self, part: Part, [r, z]: [f64; 2]) -> Option<(&Element, [f64; 2])> {
         let local = |side: [f64; 2], x: f64| 2.0 * (x - side[0]) / (side[1] - side[0]) - 1.0;
