@@ -67,7 +67,7 @@ pub fn read_sheet(text: &str) -> Result<SheetFile, Vec<FileError>> {
     };
     if !file.form.is_empty() && kind.form(Some(&file.form)).is_none() {
         let known: Vec<&str> = kind.forms().iter().map(|form| form.name).collect();
-        let what = format!("“{}” is no form of a {} coupling", file.form, kind.name());
+        let what = format!("“{}” is no form of this kind, {}", file.form, kind.name());
         return wrong("form", what, format!("one of: {}", known.join(", ")));
     }
     Ok(file)

@@ -556,7 +556,10 @@ fn kinds_stand_side_by_side() {
 #[test]
 fn what_cannot_be_of_a_coupling_is_an_error() {
     for (tables, what) in [
-        ("[coupling]\nkind = \"disc\"\n[inspection]\nseen = [\"cake\"]\n", "nothing that a disc"),
+        (
+            "[coupling]\nkind = \"disc\"\n[inspection]\nseen = [\"cake\"]\n",
+            "nothing that is seen on this kind, disc",
+        ),
         ("[closeup]\nclosed = \"31.08.2026\"\n", "2026-11-25"),
         (
             "[closeup]\nclosed = \"2026-08-31\"\n[inspection]\nopened = \"2026-08-01\"\n",

@@ -8,7 +8,7 @@
 //! the next one above as its least; a branch that cannot better the best found so far is dropped.
 //! The search runs twice, as a train's programs do: for the least worst ratio, then, that held, for
 //! the best chance of being inside; small moves decide between equals. Where its bounds do not close
-//! on the least worst ratio, every choice is gone over ([`chain`]).
+//! on the least worst ratio, every choice is gone over (`chain`).
 //!
 //! Sideways nothing comes in steps, so those moves are the train's own.
 

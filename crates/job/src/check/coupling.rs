@@ -83,7 +83,8 @@ impl Found {
         let known = || kind.findings().iter().chain(common_findings()).map(|finding| finding.id);
         for seen in &file.inspection.seen {
             if !known().any(|id| id == seen) {
-                let what = format!("“{seen}” is nothing that a {} coupling shows", kind.name());
+                let what =
+                    format!("“{seen}” is nothing that is seen on this kind, {}", kind.name());
                 let names: Vec<&str> = known().collect();
                 self.add("inspection.seen", what, format!("of these: {}", names.join(", ")));
             }
