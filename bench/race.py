@@ -201,6 +201,105 @@ def trains(given, every):
     return "HiGHS, one by one, 20 s at most", lambda: [one(train) for train in every]
 
 
+def drawn(given, line_up, count, rng):
+    """Every input of a line-up drawn by itself: readings, sags, places, growths."""
+    spread, place, sag, grown = np.array(given["spreads"]) / 2
+    found, width = [], given["division"]
+    for sweep, x, sign in zip(line_up["rims"], given["planes"], (1, -1)):
+        t = np.array(sweep["angles"])
+        fit = np.linalg.pinv(np.column_stack([np.ones_like(t), np.cos(t), np.sin(t)]))[1:]
+        readings = rng.random((len(t), count))
+        readings -= 0.5
+        readings *= width
+        noise = rng.standard_normal((len(t), count))
+        noise *= spread
+        readings += noise
+        readings += np.array(sweep["readings"])[:, None]
+        up, right = fit @ readings
+        up += sag * rng.standard_normal(count)
+        found.append((sign * up, sign * right, x + place * rng.standard_normal(count)))
+    growth = [
+        [grown * rng.standard_normal(count) + each for each in machine] for machine in line_up["growth"]
+    ]
+    return found, growth
+
+
+def summed(given, line_up, count, rng):
+    """The same with what is normal and adds up drawn as one, as the program does."""
+    spread, place, sag, grown = np.array(given["spreads"]) / 2
+    found = []
+    for sweep, x, sign in zip(line_up["rims"], given["planes"], (1, -1)):
+        t = np.array(sweep["angles"])
+        fit = np.linalg.pinv(np.column_stack([np.ones_like(t), np.cos(t), np.sin(t)]))[1:]
+        readings = rng.random((len(t), count))
+        readings -= 0.5
+        up, right = (fit * given["division"]) @ readings
+        middle = fit @ np.array(sweep["readings"])
+        # A full turn: cosine and sine are not correlated.
+        widths = np.sqrt(np.sum(fit**2, axis=1)) * spread
+        up += np.hypot(widths[0], sag) * rng.standard_normal(count) + middle[0]
+        right += widths[1] * rng.standard_normal(count) + middle[1]
+        found.append((sign * up, sign * right, x + place * rng.standard_normal(count)))
+    return found, None
+
+
+def judged(given, found, lines):
+    """Chance that all is inside, standard deviations of offset and slope upwards over their limits."""
+    (up1, right1, x1), (up2, right2, x2) = found
+    middle = sum(given["planes"]) / 2
+    reach, arm = 1 / (x1 - x2), middle - x2
+    climb, bear = (up1 - up2) * reach, (right1 - right2) * reach
+    up, right = up2 + arm * climb, right2 + arm * bear
+    up += lines[0]
+    climb += lines[1]
+    offset, slope = given["limits"]
+    inside = (np.abs(up) <= offset) & (np.abs(climb) <= slope)
+    inside &= (np.abs(right) <= offset) & (np.abs(bear) <= slope)
+    return np.mean(inside), np.std(up) / offset, np.std(climb) / slope
+
+
+def grown_lines(given, growth, middle):
+    """Offset and slope that the driven grows more than the driver."""
+    lines = [0.0, 0.0]
+    for (first, last), (low, high), sign in zip(given["feet"], growth, (-1, 1)):
+        slope = (high - low) / (last - first)
+        lines[0] = lines[0] + sign * (low + slope * (middle - first))
+        lines[1] = lines[1] + sign * slope
+    return lines
+
+
+def chances(given, line_ups):
+    rng, middle = np.random.Generator(np.random.SFC64(1)), sum(given["planes"]) / 2
+
+    def one(line_up):
+        found, growth = drawn(given, line_up, given["trials"], rng)
+        return judged(given, found, grown_lines(given, growth, middle))
+
+    return "numpy, every input drawn", lambda: [one(line_up) for line_up in line_ups]
+
+
+def chances_summed(given, line_ups):
+    rng, middle = np.random.Generator(np.random.SFC64(1)), sum(given["planes"]) / 2
+    # What one metre at each foot adds to offset and slope.
+    on = []
+    for machine in (0, 1):
+        for foot in (0, 1):
+            growth = np.zeros((2, 2))
+            growth[machine, foot] = 1
+            on.append(grown_lines(given, growth, middle))
+    on = np.array(on)
+    factor = np.linalg.cholesky(on.T @ on * (given["spreads"][3] / 2) ** 2)
+
+    def one(line_up):
+        found, _ = summed(given, line_up, given["trials"], rng)
+        mean = grown_lines(given, line_up["growth"], middle)
+        lines = factor @ rng.standard_normal((2, given["trials"]))
+        lines += np.array(mean)[:, None]
+        return judged(given, found, lines)
+
+    return "numpy, normal errors drawn as one", lambda: [one(line_up) for line_up in line_ups]
+
+
 # Relative to the largest: rounding for closed forms, the roots' tolerance for brentq, milp's gap.
 ROWS = [
     [(torques, 1e-9), (torques_apart, 1e-9)],
@@ -209,6 +308,8 @@ ROWS = [
     [(positions, 1e-9)],
     [(packs, 1e-5)],
     [(trains, 1e-4)],
+    # Two runs of a million trials differ by √2/2000 at most at one standard uncertainty.
+    [(chances, 3e-3), (chances_summed, 3e-3)],
 ]
 
 

@@ -4,6 +4,7 @@
 //! ratios. `cargo bench -p bench` times our side alone, with its spread.
 
 pub mod asked;
+pub mod chances;
 pub mod heat;
 pub mod random;
 pub mod trains;
@@ -102,6 +103,7 @@ mod tests {
         assert!(pairs(50).iter().all(|pair| work::placed(pair).is_some()));
         assert!(thicknesses(50).iter().all(|wanted| work::missed(*wanted).is_some()));
         assert!(hubs(50).iter().all(|hub| asked::answered(&asked::line(hub)).is_some()));
+        assert!(chances::line_ups(1).iter().all(|it| chances::chance(it).is_some()));
         assert!(trains::trains(1).iter().all(|train| trains::lined_up(train).is_some()));
         for (name, text) in asked::JOBS {
             assert!(asked::job(text).is_some_and(|job| asked::planned(&job) > 50), "{name}");

@@ -58,7 +58,7 @@ pub fn window(hub: &Hub, steel: Metal) -> Option<[f64; 2]> {
     Some([window.least?.interference.si(), window.greatest?.interference.si()])
 }
 
-fn dial(carrier: Machine, at: f64, sweep: &Sweep) -> Dial {
+pub(crate) fn dial(carrier: Machine, at: f64, sweep: &Sweep) -> Dial {
     let clocks = sweep.angles.iter().map(|t| Clock::from_degrees(t.to_degrees(), View::FromDriver));
     let readings = clocks.flatten().zip(sweep.readings.iter().map(|r| Length::from_si(*r)));
     let (at, division) = (Length::from_si(at), Length::from_si(DIVISION_M));

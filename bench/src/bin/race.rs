@@ -4,6 +4,7 @@
 use std::hint::black_box;
 use std::time::Instant;
 
+use bench::chances::{FEET_M, SPREADS, TRIALS, chance, line_ups};
 use bench::trains::{LIMITS, MOST, lined_up, trains};
 use bench::work::{self, circle, missed, placed, torque_held, window};
 use bench::{asked, heat, hubs, pairs, sweeps, thicknesses};
@@ -25,6 +26,7 @@ fn main() {
         row("positions from two rims, eight readings each", &pairs(1_000), placed),
         row("shim packs, eleven sizes, five at most", &thicknesses(20), |wanted| missed(*wanted)),
         row("trains of five machines, whole shims", &trains(3), lined_up),
+        row("chances, a million trials of a line-up", &line_ups(4), chance),
     ];
     let elastic = steel.elastic;
     let given = json!({
@@ -37,6 +39,10 @@ fn main() {
         "stock": work::stock(),
         "most": MOST,
         "limits": LIMITS,
+        "division": work::DIVISION_M,
+        "spreads": SPREADS,
+        "feet": FEET_M,
+        "trials": TRIALS,
         "times": TIMES,
     });
     let run = json!({ "given": given, "rows": rows, "alone": alone(), "heat": hot() });

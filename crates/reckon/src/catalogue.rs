@@ -27,6 +27,7 @@ mod running;
 mod sizes;
 mod taper;
 mod train;
+mod trials;
 mod uncertainty;
 mod wear;
 mod whole_train;
@@ -55,6 +56,7 @@ pub(crate) const ALL: &[&[Calculation]] = &[
     position::ALL,
     growth::ALL,
     levels::ALL,
+    trials::ALL,
     feet::ALL,
     moves::ALL,
     train::ALL,

@@ -117,6 +117,7 @@ without_an_answer! {
     lineup::shims::ShimError,
     lineup::tolerance::ToleranceError,
     lineup::train::TrainError,
+    lineup::trials::TrialsError,
     lineup::whole::WholeError,
     thermal::ThermalError,
     couplings::closeup::CloseUpError,

@@ -3,12 +3,12 @@
 
 use lineup::clock::Clock;
 use lineup::dial::{Dial, Surface};
-use lineup::position::{Observation, Position, position};
+use lineup::position::{Observation, Offset, Position, Slope, position};
 use lineup::sag::Sag;
 use lineup::tolerance::{Judgement, Level, chance_of_all};
 use lineup::train::{TrainCoupling, TrainPlan};
-use lineup::{Estimate, Layout, Machine, Plane, Spool};
-use quantities::{Angle, Basis, Kind, Length, Source, Value, Working};
+use lineup::{Body, Estimate, Layout, Machine, Plane, Spool};
+use quantities::{Angle, Basis, Kind, Length, Physical, Source, Value, Working};
 
 use super::choices::{MACHINES, POSITIONS, VIEW_NAMES, VIEWS, clocks};
 use super::train::{
@@ -19,7 +19,7 @@ use crate::{Answer, Calculation, Given, Input, Output, ReckonError};
 
 pub(super) const ALL: &[Calculation] = &[Calculation {
     name: "train",
-    does: "A whole train from its dial readings to whole shims and the chance that all is inside.",
+    does: "A whole train from its readings to whole shims and the chance that all is inside.",
     inputs: &[
         NAMES,
         HELD,
@@ -35,17 +35,20 @@ pub(super) const ALL: &[Calculation] = &[Calculation {
             "x of two flexing planes of each coupling; one place twice where it has no spacer",
         )
         .optional(),
-        Input::words("dial_at_coupling", "for each dial the number of its coupling, from 1"),
+        Input::words("dial_at_coupling", "for each dial the number of its coupling, from 1")
+            .optional(),
         Input::words(
             "dial_rides_on",
             "for each dial “driver” or “driven”: which of the two machines there carries it",
-        ),
-        Input::words("dial_reads", "for each dial “rim” or “face”"),
-        Input::quantities("dial_at", Kind::Length, "x where each stem touches"),
+        )
+        .optional(),
+        Input::words("dial_reads", "for each dial “rim” or “face”").optional(),
+        Input::quantities("dial_at", Kind::Length, "x where each stem touches, a rim’s with its ±")
+            .optional(),
         Input::quantities(
             "dial_swing",
             Kind::Length,
-            "diameter that each stem sweeps; any for a rim",
+            "diameter that each stem sweeps, a face’s with its ±; any for a rim",
         )
         .optional(),
         Input::quantities("dial_sag", Kind::Allowance, "sag of each bracket, with its ±")
@@ -54,13 +57,39 @@ pub(super) const ALL: &[Calculation] = &[Calculation {
             "readings",
             Kind::Offset,
             "all readings, dial by dial, each at all positions; a stem pushed in reads more",
-        ),
+        )
+        .optional(),
         Input::words("positions", "where each reading was taken: 12, 1:30, 45°").or(POSITIONS),
         Input::choice("view", VIEW_NAMES, "how the reader stood").or("from driver"),
         Input::quantity("division", Kind::Allowance, "smallest step that the dials read to")
             .or("0.01 mm"),
         Input::quantity("spread", Kind::Allowance, "± of one reading beyond the division")
             .optional(),
+        Input::words(
+            "offset_at_coupling",
+            "for each offset that another instrument gave the number of its coupling",
+        )
+        .optional(),
+        Input::quantities("offset_at", Kind::Length, "x where each was taken").optional(),
+        Input::quantities(
+            "offsets_up",
+            Kind::Offset,
+            "there the next machine above the one before, with its ±",
+        )
+        .optional(),
+        Input::quantities("offsets_right", Kind::Offset, "the same to the right").optional(),
+        Input::words(
+            "slope_at_coupling",
+            "for each slope that another instrument gave the number of its coupling",
+        )
+        .optional(),
+        Input::quantities(
+            "slopes_up",
+            Kind::Slope,
+            "there the climb of the next machine against the one before, with its ±",
+        )
+        .optional(),
+        Input::quantities("slopes_right", Kind::Slope, "the same to the right").optional(),
         Input::quantities(
             "offset_limits",
             Kind::Offset,
@@ -110,16 +139,19 @@ pub(super) const ALL: &[Calculation] = &[Calculation {
 fn train(given: &Given) -> Result<Answer, ReckonError> {
     let machines = machines(given)?;
     let count = machines.len().saturating_sub(1);
-    let dials = dials(given, count)?;
+    let dials = dials(given)?.into_iter().map(Observation::Sweep);
+    let at = at_couplings(given, "dial_at_coupling", count)?;
+    let mut seen: Vec<(usize, Observation)> =
+        so_many("dial_at_coupling", at, dials.len())?.into_iter().zip(dials).collect();
+    seen.extend(typed(given, count)?);
     let places = so_many("couplings_at", given.quantities::<Length>("couplings_at"), count)?;
     let spools = spools(given, count)?;
     let levels = levels(given, &spools)?;
     let mut couplings = Vec::new();
     for (place, at) in places.into_iter().enumerate() {
         let layout = Layout { moving: Machine::Driven, reference: at, spool: spools[place] };
-        let here = dials.iter().filter(|(coupling, _)| *coupling == place);
-        let seen: Vec<Observation> =
-            here.map(|(_, dial)| Observation::Sweep(dial.clone())).collect();
+        let here = seen.iter().filter(|(coupling, _)| *coupling == place);
+        let seen: Vec<Observation> = here.map(|(_, seen)| seen.clone()).collect();
         let position = position(&layout, &seen)?;
         couplings.push(TrainCoupling { position, levels: levels[place].clone() });
     }
@@ -162,42 +194,76 @@ fn foot_workings(plan: &TrainPlan) -> Vec<Working> {
     feet.flat_map(|foot| Plane::BOTH.map(|plane| working(plane, foot))).collect()
 }
 
-/// Every dial, with the place of its coupling among them.
-fn dials(given: &Given, couplings: usize) -> Result<Vec<(usize, Dial)>, ReckonError> {
-    let numbers = given.words("dial_at_coupling");
-    let count = numbers.len();
-    let riders = so_many("dial_rides_on", given.words("dial_rides_on").to_vec(), count)?;
+/// Which coupling each was read at.
+fn at_couplings(
+    given: &Given,
+    name: &'static str,
+    couplings: usize,
+) -> Result<Vec<usize>, ReckonError> {
+    let of = |number: &String| coupling_of(name, number, couplings);
+    given.words(name).iter().map(of).collect()
+}
+
+/// Offsets and slopes as another instrument gave them.
+fn typed(given: &Given, couplings: usize) -> Result<Vec<(usize, Observation)>, ReckonError> {
+    let (of, from) = (Body::Driven, Body::Driver);
+    let at_offset = at_couplings(given, "offset_at_coupling", couplings)?;
+    let places = so_many("offset_at", given.quantities::<Length>("offset_at"), at_offset.len())?;
+    let at_slope = at_couplings(given, "slope_at_coupling", couplings)?;
+    let mut seen = Vec::new();
+    for (plane, offsets, slopes) in [
+        (Plane::Vertical, "offsets_up", "slopes_up"),
+        (Plane::Sideways, "offsets_right", "slopes_right"),
+    ] {
+        let amounts = so_many(offsets, given.estimates::<Length>(offsets), at_offset.len())?;
+        for ((&coupling, &at), amount) in at_offset.iter().zip(&places).zip(amounts) {
+            seen.push((coupling, Observation::Offset(Offset { plane, of, from, at, amount })));
+        }
+        let amounts = so_many(slopes, given.estimates::<Angle>(slopes), at_slope.len())?;
+        for (&coupling, amount) in at_slope.iter().zip(amounts) {
+            seen.push((coupling, Observation::Slope(Slope { plane, of, from, amount })));
+        }
+    }
+    Ok(seen)
+}
+
+/// Every dial.
+pub(super) fn dials(given: &Given) -> Result<Vec<Dial>, ReckonError> {
+    let riders = given.words("dial_rides_on");
+    let count = riders.len();
     let reads = so_many("dial_reads", given.words("dial_reads").to_vec(), count)?;
-    let places = so_many("dial_at", given.quantities::<Length>("dial_at"), count)?;
-    let swings = given.quantities::<Length>("dial_swing");
+    let places = so_many("dial_at", given.estimates::<Length>("dial_at"), count)?;
+    let swings = given.estimates::<Length>("dial_swing");
     let swings = if swings.is_empty() { swings } else { so_many("dial_swing", swings, count)? };
     let sags = given.estimates::<Length>("dial_sag");
     let sags = if sags.is_empty() { sags } else { so_many("dial_sag", sags, count)? };
     let clocks = clocks(given, "positions", given.pick("view", &VIEWS)?)?;
     let readings = given.quantities::<Length>("readings");
     let readings = so_many("readings", readings, count * clocks.len())?;
-    let dial = |(place, number): (usize, &String)| {
-        let coupling = coupling_of(number, couplings)?;
-        let carrier = carrier_of(&riders[place])?;
-        let surface = surface_of(&reads[place], swings.get(place).copied())?;
-        let division = given.quantity("division")?;
-        let mut dial = Dial::new(carrier, carrier.other(), surface, places[place], division);
+    let dial = |(place, rider): (usize, &String)| {
+        let carrier = carrier_of(rider)?;
+        let swing = swings.get(place);
+        let surface = surface_of(&reads[place], swing.map(|swing| swing.value))?;
+        let lever = if surface.is_rim() { Some(&places[place]) } else { swing };
+        let (at, division) = (places[place].value, given.quantity("division")?);
+        let mut dial = Dial::new(carrier, carrier.other(), surface, at, division);
         dial.plus_minus = given.optional("spread");
+        dial.lever_plus_minus = lever.map(|lever| lever.plus_minus).filter(|it| it.si() > 0.0);
         let first = place * clocks.len();
         let swept: Vec<(Clock, Length)> =
             clocks.iter().copied().zip(readings[first..].iter().copied()).collect();
         let mut dial = dial.with(swept);
         dial.sag = sags.get(place).map(|sag| Sag { amplitude: *sag, bracket: place.to_string() });
-        Ok((coupling, dial))
+        Ok(dial)
     };
-    numbers.iter().enumerate().map(dial).collect()
+    riders.iter().enumerate().map(dial).collect()
 }
 
-fn coupling_of(number: &str, couplings: usize) -> Result<usize, ReckonError> {
+fn coupling_of(name: &'static str, number: &str, couplings: usize) -> Result<usize, ReckonError> {
     let known = number.parse().ok().filter(|number| (1..=couplings).contains(number));
     known.map(|number: usize| number - 1).ok_or_else(|| {
         let why = format!("“{number}” is none of the couplings 1 to {couplings}");
-        Given::unreadable("dial_at_coupling", why)
+        Given::unreadable(name, why)
     })
 }
 
@@ -220,7 +286,7 @@ fn surface_of(word: &str, swing: Option<Length>) -> Result<Surface, ReckonError>
 }
 
 /// The flexing planes of each coupling; `None` where both stand at one place.
-fn spools(given: &Given, count: usize) -> Result<Vec<Option<Spool>>, ReckonError> {
+pub(super) fn spools(given: &Given, count: usize) -> Result<Vec<Option<Spool>>, ReckonError> {
     let planes = given.quantities::<Length>("flexing_planes");
     if planes.is_empty() {
         return Ok(vec![None; count]);
@@ -233,7 +299,10 @@ fn spools(given: &Given, count: usize) -> Result<Vec<Option<Spool>>, ReckonError
 }
 
 /// What each coupling is held to.
-fn levels(given: &Given, spools: &[Option<Spool>]) -> Result<Vec<Vec<Level>>, ReckonError> {
+pub(super) fn levels(
+    given: &Given,
+    spools: &[Option<Spool>],
+) -> Result<Vec<Vec<Level>>, ReckonError> {
     let offsets = each("offset_limits", given.quantities::<Length>("offset_limits"), spools.len())?;
     let slopes = each("slope_limits", given.quantities::<Angle>("slope_limits"), spools.len())?;
     let as_given = Source::new("as given", "", Basis::Entered);

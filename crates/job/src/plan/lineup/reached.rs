@@ -3,7 +3,9 @@
 use lineup::Plane;
 use lineup::gains::{Change, Gain};
 use lineup::moves::tilt;
+use lineup::position::Observation;
 use lineup::tolerance::{Judgement, chance_of_all, judge_line};
+use lineup::trials::{Growth, OnTrial, Trials, trials};
 use quantities::{Basis, Kind, Length, Limits, Physical, Source, Value, Verdict, Working};
 
 use super::super::stage_builder::StageBuilder;
@@ -12,6 +14,11 @@ use super::{Context, Found, Joint, Moves, settle};
 
 /// Gains that are said, at most.
 const SAID: usize = 3;
+/// With less than this lost together, the bound is as good as the chance.
+const LITTLE_LOST: f64 = 1e-3;
+/// Trials, and where their numbers at random start.
+const TRIALS: u32 = 20_000;
+const SEED: u64 = 1;
 
 pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, found: &Found) {
     let Some(moves) = &found.moves else { return };
@@ -27,7 +34,7 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, found: &Found) {
         }
         all.extend(judged);
     }
-    chance(out, &all);
+    chance(out, found, moves, &all);
     for plane in Plane::BOTH {
         tilting(out, found, moves, plane);
     }
@@ -144,17 +151,47 @@ pub(super) fn room_words(cx: &Context, plane: Plane, beyond: Length) -> String {
 }
 
 /// The chance that everything is inside once the moves are made.
-fn chance(out: &mut StageBuilder, judged: &[Judgement]) {
-    let Some(chance) = chance_of_all(judged) else { return };
-    let value = Value { kind: Kind::Percent, si: chance, plus_minus: None };
+///
+/// Chances lost that add up are a bound, and a good one while they are small; beyond that, trials say
+/// what the bound leaves open.
+fn chance(out: &mut StageBuilder, found: &Found, moves: &Moves, judged: &[Judgement]) {
+    let Some(bound) = chance_of_all(judged) else { return };
+    let at_least = Value { kind: Kind::Percent, si: bound, plus_minus: None };
     let lost: f64 = judged.iter().filter_map(Judgement::chance).map(|chance| 1.0 - chance).sum();
-    let source = Source::new("JCGM 106:2012", "7.3 and 7.4; chances lost add up", Basis::Computed);
-    let working = Working::new("Chance that all is inside", "P = max(0, 1 − L)", value, source)
-        .term("L", "chances that each is not, together", Value::number(lost))
-        .valid("the ± of dials and growth; what the feet do on tightening is not in it");
+    let tried = (lost > LITTLE_LOST).then(|| tried(found, moves)).flatten();
+    let (value, second, working) = if let Some(tried) = tried {
+        let working = tried.working().term("b", "at least, by adding squares", at_least);
+        (tried.chance(), "by trials with every reading, place and growth drawn anew", working)
+    } else {
+        let source =
+            Source::new("JCGM 106:2012", "7.3 and 7.4; chances lost add up", Basis::Computed);
+        let name = "Chance that all is inside";
+        let working = Working::new(name, "P = max(0, 1 − L)", at_least, source)
+            .term("L", "chances that each is not, together", Value::number(lost))
+            .valid("the ± of dials and growth; what the feet do on tightening is not in it");
+        (at_least, "at least, by the ± of readings and growth", working)
+    };
     out.number("chance", "Chance that all is inside after these moves", value)
-        .second("at least, by the ± of readings and growth")
+        .second(second)
         .working(working);
+}
+
+/// What comes out when everything that was measured is drawn anew, again and again.
+fn tried(found: &Found, moves: &Moves) -> Option<Trials> {
+    let seen: Vec<Vec<Observation>> = found.joints.iter().map(Joint::observations).collect();
+    let joints = found.joints.iter().zip(&seen).enumerate();
+    let couplings: Vec<OnTrial> = joints
+        .filter(|(_, (joint, _))| !joint.levels.is_empty())
+        .map(|(index, (joint, seen))| OnTrial {
+            position: &joint.position,
+            seen,
+            left: moves.left(index),
+            levels: &joint.levels,
+        })
+        .collect();
+    let growth = |member: &super::Member| Growth::normal(member.growth.clone());
+    let growths: Vec<Growth> = found.members.iter().map(growth).collect();
+    trials(&couplings, &growths, SEED, TRIALS).ok()
 }
 
 /// Where bolts bind, what shims on one side would do instead.

@@ -131,12 +131,14 @@ fn swept_of(
         (DialKind::Rim, Rim::Outside, _) => Surface::Rim,
         (DialKind::Rim, Rim::Inside, _) => Surface::InsideRim,
     };
+    let lever = if dial.kind == DialKind::Rim { &dial.at } else { &dial.swing };
     let at = setup.layout.reference + reach * side;
     let division = dial.division.as_ref().map_or_else(|| usual_division(cx), Measured::value);
     Some(Swept {
         readings: clocked(dial.view, readings),
         zero: None,
         plus_minus: dial.spread.as_ref().map(Measured::value),
+        lever_plus_minus: lever.as_ref().and_then(Measured::spread),
         stem: match dial.rises {
             Rises::PushedIn => Stem::RisesPushedIn,
             Rises::LetOut => Stem::FallsPushedIn,
