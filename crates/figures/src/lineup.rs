@@ -2,8 +2,9 @@
 //! scale with feet and shims, beneath that the view from above.
 //!
 //! Thin upright lines run through all three at feet and couplings. The stretch crosswise is one
-//! for both views and is stated. Found is pencil, thick, with its 95 % band; target is dashed; the
-//! limit is full with hatching beyond it, the aim dotted; arrows at the feet say where to.
+//! for both views and is stated. Found is pencil, thick, with its 95 % band; target is dashed; where
+//! the moves will leave it is full between the fine dashes of the same band; the limit is full with
+//! hatching beyond it, the aim dotted; arrows at the feet say where to.
 //!
 //! x runs along the train from driver to driven, mm. In the side view up is up; seen from above,
 //! 3 o'clock (to the right looking along +x) is down the page, as it lies when one looks down on it.
@@ -66,6 +67,8 @@ pub struct Sight {
     pub found: Option<(Line, Band)>,
     /// Where it should lie, cold.
     pub target: Line,
+    /// Where the moves will leave it, cold, known as well as what was found.
+    pub after: Option<Line>,
 }
 
 /// A move of one foot in one view.
@@ -303,6 +306,7 @@ fn numbers(lineup: &LineUp) -> Vec<f64> {
         }
         for sight in [machine.side, machine.above] {
             all.extend(line(sight.target));
+            all.extend(sight.after.iter().flat_map(|after| line(*after)));
             if let Some((found, band)) = sight.found {
                 all.extend(line(found));
                 all.extend([band.pivot_mm, band.offset_mm, band.slope]);

@@ -34,7 +34,7 @@ fn line(at_mm: f64, offset_mm: f64, slope: f64) -> Line {
 
 fn sight(found: Option<Line>, target: Line) -> Sight {
     let band = |line: Line| Band { pivot_mm: line.at_mm, offset_mm: 0.012, slope: 0.000_1 };
-    Sight { found: found.map(|line| (line, band(line))), target }
+    Sight { found: found.map(|line| (line, band(line))), target, after: found.map(|_| target) }
 }
 
 fn foot(x_mm: f64, pack: Vec<Plate>, rise: &str, push: &str, mm: (f64, f64)) -> Foot {

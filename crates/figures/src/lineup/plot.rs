@@ -13,6 +13,9 @@ use crate::ink::{
 };
 use crate::labels::{place, spread};
 
+/// Weight of the line that the moves will leave.
+const AFTER: f64 = 0.42;
+
 /// One view in its frame.
 pub(super) struct Plot<'a> {
     lineup: &'a LineUp,
@@ -84,6 +87,15 @@ impl<'a> Plot<'a> {
         })
     }
 
+    /// Where shafts will lie after their moves, known as well as they were found.
+    fn after(&self) -> impl Iterator<Item = (super::Line, super::Band, (f64, f64))> {
+        self.lineup.machines.iter().filter_map(|machine| {
+            let sight = machine.sight(self.view);
+            let (_, band) = sight.found?;
+            Some((sight.after?, band, machine.shaft_mm))
+        })
+    }
+
     /// Where a wedge begins and ends along a machine: from its plane to the shaft's far end.
     fn run(machine: &Machine, plane: f64) -> (f64, f64) {
         let (from, to) = machine.shaft_mm;
@@ -148,11 +160,36 @@ impl<'a> Plot<'a> {
             let ends = [from, to].map(|x| self.point(x, line.height(x)));
             self.clipped(drawing, ends[0], ends[1], stroke);
         }
+        for (line, band, ends) in self.after() {
+            self.after_line(drawing, line, band, ends);
+        }
         for arrow in self.arrows() {
             self.arrow(drawing, &arrow);
         }
         let edge = Stroke::of(THIN).colour(Colour::Edge);
         drawing.shape(&outline(self.frame), Some(edge), None);
+    }
+
+    /// Where the moves will leave a shaft: full, between the fine dashes of its band.
+    fn after_line(
+        &self,
+        drawing: &mut Drawing,
+        line: super::Line,
+        band: super::Band,
+        (from, to): (f64, f64),
+    ) {
+        const STEPS: u8 = 12;
+        let at_step = |step: u8| from + (to - from) * f64::from(step) / f64::from(STEPS);
+        let fine = Stroke::of(HAIR).dash("1 .8").shy();
+        for sign in [1.0, -1.0] {
+            let edge = |x: f64| self.point(x, line.height(x) + sign * band.half_width(x));
+            for step in 0..STEPS {
+                let (here, next) = (edge(at_step(step)), edge(at_step(step + 1)));
+                self.clipped(drawing, here, next, fine);
+            }
+        }
+        let ends = [from, to].map(|x| self.point(x, line.height(x)));
+        self.clipped(drawing, ends[0], ends[1], Stroke::of(AFTER));
     }
 
     fn clipped(&self, drawing: &mut Drawing, from: Point, to: Point, stroke: Stroke) {
@@ -295,6 +332,10 @@ impl<'a> Plot<'a> {
             let words = name("aimed at, cold", Colour::Ink);
             let line = machine.sight(self.view).target;
             self.along(drawing, &words, line, machine.shaft_mm, [-0.85, 0.85, -1.2, 1.2]);
+        }
+        if let Some((line, _, ends)) = self.after().next() {
+            let words = name("after the moves", Colour::Ink);
+            self.along(drawing, &words, line, ends, [0.9, -0.9, 1.3, -1.3]);
         }
         for machine in self.lineup.machines.iter().filter(|m| m.stands == Stands::Fixed) {
             let words = name(&machine.name, Colour::Ink);

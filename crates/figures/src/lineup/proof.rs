@@ -50,7 +50,8 @@ fn machine(sketch: &Sketch, index: usize, from: f64, stands: Stands, system: Sys
             Stands::Fixed => Line::ZERO,
             Stands::Moves => Line { offset_mm: sketch.target, ..Line::ZERO },
         };
-        Sight { found: moves.then_some((line, band)), target }
+        let after = moves.then_some(Line { offset_mm: target.offset_mm + 0.01, ..target });
+        Sight { found: moves.then_some((line, band)), target, after }
     };
     let (side, above) = (sight(0), sight(1));
     let plate = |kind: &u8| [Plate::Stays, Plate::GoesIn, Plate::ComesOut][usize::from(*kind)];
@@ -179,7 +180,7 @@ fn stated_scales(svg: &str) -> (f64, f64) {
 fn what_is_no_train_is_refused() {
     let good = LineUp { machines: vec![], couplings: vec![], system: System::Metric };
     assert_eq!(draw(&good, Paper::CARD), Err(LineUpError::NoTrain));
-    let sight = Sight { found: None, target: Line::ZERO };
+    let sight = Sight { found: None, target: Line::ZERO, after: None };
     let machine = |from: f64, to: f64| Machine {
         name: String::new(),
         shaft_mm: (from, to),

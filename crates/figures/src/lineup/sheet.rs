@@ -152,6 +152,7 @@ fn machine_heights(machine: &Machine, view: View) -> Vec<f64> {
     let mut heights = Vec::new();
     for x in [machine.shaft_mm.0, machine.shaft_mm.1] {
         heights.push(sight.target.height(x));
+        heights.extend(sight.after.map(|after| after.height(x)));
         if let Some((found, band)) = sight.found {
             let (middle, half) = (found.height(x), band.half_width(x));
             heights.extend([middle - half, middle + half]);

@@ -89,13 +89,14 @@ fn middle(coupling: &Coupling) -> f64 {
     f64::midpoint(coupling.planes_mm.0, coupling.planes_mm.1)
 }
 
-const STAYS: Sight = Sight { found: None, target: Line::ZERO };
+const STAYS: Sight = Sight { found: None, target: Line::ZERO, after: None };
 
 fn sight(view: &View) -> Sight {
     let line = |[offset, slope]: [f64; 2]| Line { at_mm: 0.0, offset_mm: offset * MM, slope };
     let [pivot, offset, slope] = view.band;
     let band = Band { pivot_mm: pivot * MM, offset_mm: offset * MM, slope };
-    Sight { found: Some((line(view.found), band)), target: line(view.target) }
+    let (found, after) = (Some((line(view.found), band)), view.after.map(line));
+    Sight { found, target: line(view.target), after }
 }
 
 fn foot(data: &data::Feet) -> Foot {

@@ -29,7 +29,10 @@ pub(super) fn lineup(cx: &Context) -> Option<LineUp> {
             name: member.name.clone(),
             moves: !work.is_empty() || (member.moves && index != datum),
             feet,
-            views: (!stays).then(|| Plane::BOTH.map(|plane| view(line, &target, plane))),
+            views: (!stays).then(|| {
+                let after = after(found, index, line);
+                Plane::BOTH.map(|plane| view(line, &target, after.as_ref(), plane))
+            }),
         }
     };
     Some(LineUp {
@@ -108,11 +111,28 @@ fn target(found: &Found, index: usize, present: &Line, work: &[&FootWork]) -> Li
     growth_line(&planes).map_or_else(|_| present.clone(), |shift| present.plus(&shift))
 }
 
-fn view(line: &Line, target: &Line, plane: Plane) -> View {
+/// Where the moves that are carried out will leave a machine, cold.
+fn after(found: &Found, index: usize, present: &Line) -> Option<Line> {
+    let machine = &found.moves.as_ref()?.carried_out().machines[index];
+    let planes: Vec<PlaneGrowth> = machine
+        .feet
+        .iter()
+        .map(|foot| {
+            let [up, right] = foot.amount.map(Estimate::exact);
+            PlaneGrowth { at: foot.foot.at, up, right }
+        })
+        .collect();
+    let moves =
+        planes.iter().any(|plane| plane.up.value.si() != 0.0 || plane.right.value.si() != 0.0);
+    moves.then(|| growth_line(&planes).ok()).flatten().map(|shift| present.plus(&shift))
+}
+
+fn view(line: &Line, target: &Line, after: Option<&Line>, plane: Plane) -> View {
     let centre = Length::default();
     let at_centre =
         |line: &Line| [line.offset(plane, centre).value.si(), line.slope(plane).value.si()];
-    View { found: at_centre(line), band: band(line, plane), target: at_centre(target) }
+    let (found, target, after) = (at_centre(line), at_centre(target), after.map(at_centre));
+    View { found, band: band(line, plane), target, after }
 }
 
 /// Where the line is known best, how well there, and how well its slope: from the ± at three

@@ -177,6 +177,9 @@ pub struct View {
     pub band: [f64; 3],
     /// Offset at x = 0 and slope; as aimed at, cold.
     pub target: [f64; 2],
+    /// The same as the moves will leave it, whole shims counted; none where nothing moves. It is known as
+    /// well as what was found.
+    pub after: Option<[f64; 2]>,
 }
 
 /// A sweep of a dial with the curve `c + a·cos t + b·sin t` through it, in the unit that is named.
