@@ -736,7 +736,7 @@ pub(super) const CASES: &[Case] = &[
             ("readings", "0; 0; 0; 0; 0; 0; 0; 0 mm"),
             ("division", "0.0001 mm"),
             ("growth_at", "-1000; -500; 0; 1000 mm"),
-            ("growth", "0; 0; 0 ± 0.04; 0 ± 0.04 mm"),
+            ("growth", "0 mm; 0 mm; 0 ± 0.04 mm; 0 ± 0.04 mm"),
             ("growth_is", "between"),
             ("offset_limits", "0.02 mm"),
             ("slope_limits", "1 mm/m"),
