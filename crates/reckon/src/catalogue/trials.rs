@@ -123,11 +123,11 @@ fn chance(given: &Given) -> Result<Answer, ReckonError> {
     let dials = with_runout(given, dials(given)?)?;
     let seen: Vec<Observation> = dials.into_iter().map(Observation::Sweep).collect();
     let position = position(&layout, &seen)?;
-    let [driver, driven] = growths(given, reference)?;
-    let left = position.line.minus(&driver.target(&driven));
+    let grown = growths(given, reference)?;
+    let left = position.line.minus(&grown[0].target(&grown[1]));
     let on = OnTrial { position: &position, seen: &seen, left: &left, levels: &levels };
-    let (count, seed) = (given.count("trials")?, given.count("seed")?);
-    let found = trials(&[on], &[driver, driven], seed.into(), count)?;
+    let (drawn, start) = (given.count("trials")?, given.count("seed")?);
+    let found = trials(&[on], &grown, start.into(), drawn)?;
     let outcomes = &found.couplings[0];
     let percent = |si| Value { kind: Kind::Percent, si, plus_minus: None };
     let judged: Vec<String> = outcomes.iter().map(|it| it.judgement.words()).collect();
@@ -166,20 +166,19 @@ fn with_runout(given: &Given, mut dials: Vec<Dial>) -> Result<Vec<Dial>, ReckonE
 /// What driver and driven grow.
 fn growths(given: &Given, at: Length) -> Result<[Growth; 2], ReckonError> {
     let known = given.pick("growth_is", &KNOWN)?;
-    let places = given.quantities::<Length>("growth_at");
+    let at_planes = given.quantities::<Length>("growth_at");
     let grown = given.estimates::<Length>("growth");
-    if places.is_empty() && grown.is_empty() {
+    if at_planes.is_empty() && grown.is_empty() {
         let still = Growth::between(&[PlaneGrowth::up(at, Estimate::exact(Length::default()))])?;
         return Ok([still.clone(), still]);
     }
-    let places = super::train::so_many("growth_at", places, 4)?;
+    let at_planes = super::train::so_many("growth_at", at_planes, 4)?;
     let grown = super::train::so_many("growth", grown, 4)?;
     let planes: Vec<PlaneGrowth> =
-        places.into_iter().zip(grown).map(|(at, up)| PlaneGrowth::up(at, up)).collect();
+        at_planes.into_iter().zip(grown).map(|(at, up)| PlaneGrowth::up(at, up)).collect();
     let growth = |planes: &[PlaneGrowth]| match known {
         Known::Normal => Ok(Growth::normal(lineup::growth::growth_line(planes)?)),
         Known::Between => Growth::between(planes),
     };
-    let (driver, driven) = planes.split_at(2);
-    Ok([growth(driver)?, growth(driven)?])
+    Ok([growth(&planes[..2])?, growth(&planes[2..])?])
 }
