@@ -8,6 +8,7 @@ mod lineup;
 mod section;
 
 use job::plan::Plan;
+use job::plan::drawings::Closing;
 
 use crate::section::Detail;
 use crate::tightening::{Stage, Tightening};
@@ -51,7 +52,11 @@ pub fn bore_map(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
 
 /// How a hot hub closes on its shaft at one end; only of a full plan.
 pub fn clearance(plan: &Plan, end: &str, paper: Paper) -> Option<Figure> {
-    let closing = plan.drawings.closing.iter().find(|closing| closing.end == end)?;
+    closing(plan.drawings.closing.iter().find(|closing| closing.end == end)?, paper)
+}
+
+/// The same, of a hub that is not the plan's own: of a try-out.
+pub fn closing(closing: &Closing, paper: Paper) -> Option<Figure> {
     crate::clearance::draw(&heat::clearance(closing), paper).ok()
 }
 

@@ -1,5 +1,5 @@
 //! The flow of heat in a full plan: seconds in hand, and heat to get a hub off.
-use job::plan::{Depth, Plan, plan_with};
+use job::plan::{Depth, Plan, Trying, plan_with, try_heat};
 use job::{Job, JobFile};
 use quantities::System;
 
@@ -88,6 +88,40 @@ fn inches_give_the_same_seconds() {
     assert!(!inch.contains(" mm\""), "all was rewritten");
     let (a, b) = (seconds(&metric), seconds(&inch));
     assert!((a - b).abs() < 1e-3 * a, "{a} or {b}");
+}
+
+/// The cautions of the way that was chosen come before those of the others.
+#[test]
+fn the_chosen_methods_cautions_come_first() {
+    for (method, begins) in [("oil bath", "Oil bath"), ("torch", "A flame"), ("oven", "An oven")] {
+        let file = job::read(&plain(50.0, &format!("method = \"{method}\""))).unwrap();
+        let plan = plan_with(&Job::from_file(&file), System::Metric, Depth::Quick);
+        let first = plan.cautions.iter().find(|c| c.stage == Some(job::Stage::Heat)).unwrap();
+        assert!(first.orders[0].starts_with(begins), "{method}: {:?}", first.orders);
+    }
+}
+
+/// At the plan's own temperatures a try-out says what the plan says, to half a percent and the
+/// rounding of its words; and it follows the hub's temperature. In both units.
+#[test]
+fn a_try_out_agrees_with_the_plan() {
+    let text = plain(50.0, "heated_to = \"200 degC\"\nloss = \"20 K\"");
+    let planned = seconds(&text);
+    let job = Job::from_file(&job::read(&text).unwrap());
+    let low = |system, hub: Option<f64>| {
+        let trying = Trying { end: "driver".into(), hub, shaft: None };
+        let tried = try_heat(&job, system, &trying);
+        let outcome = tried[0].outcome.clone().unwrap();
+        let words = outcome.seconds.unwrap()[0].clone();
+        assert!(outcome.closing.is_some());
+        words.split(' ').next().unwrap().parse::<f64>().unwrap()
+    };
+    for system in [System::Metric, System::Inch] {
+        let own = low(system, None);
+        assert!((own - planned).abs() < 0.006 * planned + 0.5, "{own} {planned}");
+    }
+    assert!(low(System::Metric, Some(220.0)) > low(System::Inch, Some(356.0)));
+    assert!(try_heat(&job, System::Metric, &Trying::default())[0].outcome.is_none());
 }
 
 /// What a quick plan says, a full plan says too; it only says more.

@@ -10,7 +10,7 @@ use tower_http::compression::CompressionLayer;
 
 use crate::{
     PageError, Shop, api, assets, card, guard, hand, job_page, jobs, reckon_page, rules_page,
-    sheet_page, stage_page, steps,
+    sheet_page, stage_page, steps, trying,
 };
 
 /// The largest form or job file that is taken, bytes.
@@ -32,6 +32,7 @@ pub fn app(shop: Shop) -> Router {
         .route("/jobs/{id}/sheet.toml", get(sheet_page::file))
         .route("/jobs/{id}/rules", get(rules_page::show).post(rules_page::take))
         .route("/jobs/{id}/rules.toml", get(rules_page::file))
+        .route("/jobs/{id}/heat/try", get(trying::show))
         .route("/jobs/{id}/{stage}", get(stage_page::show).post(stage_page::enter))
         .route("/reckon", get(reckon_page::list))
         .route("/reckon/{name}", get(reckon_page::show))

@@ -160,6 +160,13 @@ fn closing(plan: &Plan, end: &str) -> Option<Drawing> {
     Drawing::on(|paper| of_plan::clearance(plan, end, paper), caption)
 }
 
+/// The same for a hub that is only tried.
+pub(crate) fn tried(closing: &job::plan::drawings::Closing) -> Option<Drawing> {
+    let caption = "Tried, not entered. The thick line grabs first and is the one to count on; the \
+                   broken one is likely.";
+    Drawing::on(|paper| of_plan::closing(closing, paper), caption)
+}
+
 fn pulling(plan: &Plan, end: &str) -> Option<Drawing> {
     let caption = format!(
         "{}: the pull that it needs while it is heated off, likely. The mark is heat going off; \

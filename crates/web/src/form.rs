@@ -18,6 +18,8 @@ pub(crate) struct Asked {
     pub at: String,
     /// What could not be written: the place, what was typed there, and what is wrong with it.
     pub refused: BTreeMap<String, Refused>,
+    /// What is only tried.
+    pub trying: job::plan::Trying,
 }
 
 /// What could not be written.

@@ -39,6 +39,7 @@ mod stage_page;
 mod steps;
 mod take_over;
 mod time;
+mod trying;
 mod ways;
 mod working;
 mod write;

@@ -43,6 +43,7 @@
     const range = focus.matches("input") ? [focus.selectionStart, focus.selectionEnd] : null;
     const typed = fields().filter((one) => changed(one) && sent.get(one.name) !== one.value);
     const open = [...byId("book").querySelectorAll("details[open][id]")];
+    const turned = [...document.querySelectorAll("form[data-turned] input[type=range]")];
     byId("book").outerHTML = html;
     for (const one of open) byId(one.id)?.setAttribute("open", "");
     for (const one of typed) if (byId(one.id)) byId(one.id).value = one.value;
@@ -54,6 +55,8 @@
     else if (range) to.setSelectionRange(...range);
     say(to);
     slides();
+    for (const one of turned) if (byId(one.id)) byId(one.id).value = one.value;
+    new Set(turned.map((one) => byId(one.id)?.form)).forEach((one) => one && tryOut(one));
     askLater();
   };
   const fetched = async (address, asked) => {
@@ -91,8 +94,9 @@
 
   document.addEventListener("submit", (event) => {
     const { target, submitter } = event;
-    if (!target.dataset.part) return;
+    if (!target.dataset.part && !target.dataset.try) return;
     event.preventDefault();
+    if (target.dataset.try) return tryOut(target);
     const field = document.activeElement;
     const entering = target === form() && !submitter?.name;
     const body = filled(target, submitter);
@@ -146,6 +150,33 @@
     }
   };
   document.addEventListener("input", ({ target }) => target.matches("[data-moments] input") && slide(target));
+
+  // A try-out follows its slider: one question at a time, the latest last. What came of it is read
+  // out once the slider rests.
+  const tryOut = async (form) => {
+    form.dataset.turned = "";
+    for (const slider of form.querySelectorAll("input[type=range]")) {
+      const words = `${slider.value} ${slider.dataset.unit}`;
+      slider.setAttribute("aria-valuetext", words);
+      form.querySelector(`output[for="${slider.id}"]`).textContent = words;
+    }
+    form.again = form.asking;
+    if (form.asking) return;
+    form.asking = true;
+    const outcome = form.querySelector(".outcome");
+    do {
+      form.again = false;
+      const answer = await fetch(`${form.dataset.try}?${filled(form)}`).catch(() => null);
+      if (answer?.ok) outcome.innerHTML = await answer.text();
+      else outcome.textContent = "The program does not answer; turn the slider again.";
+    } while (form.again);
+    form.asking = false;
+    clearTimeout(form.resting);
+    form.resting = setTimeout(() => {
+      form.querySelector("[role=status]").textContent = outcome.querySelector("[data-say]")?.dataset.say ?? outcome.textContent;
+    }, 900);
+  };
+  document.addEventListener("input", ({ target }) => target.form?.dataset.try && tryOut(target.form));
 
   // A page that is opened stays at its head; what is typed goes to the field that waits.
   const idle = matchMedia("(pointer: fine)").matches && document.activeElement === document.body;

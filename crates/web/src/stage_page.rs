@@ -17,21 +17,27 @@ use crate::head::{field_address, head};
 use crate::opened::Opened;
 use crate::spine::{address, spine};
 use crate::write::{self, Outcome};
-use crate::{PageError, Shop, drawing, dues, frame, kinds, log, numbers, steps, ways};
+use crate::{PageError, Shop, drawing, dues, frame, kinds, log, numbers, steps, trying, ways};
 
-/// Which field waits, and whether the flow of heat is to be worked out too.
+/// Which field waits, whether the flow of heat is to be worked out too, and what is tried.
 #[derive(Deserialize)]
 pub(crate) struct At {
     #[serde(default)]
     at: String,
     full: Option<String>,
+    #[serde(default)]
+    end: String,
+    #[serde(default)]
+    hub: String,
+    #[serde(default)]
+    shaft: String,
 }
 
 /// The page.
 pub(crate) async fn show(
     State(shop): State<Shop>,
     Path((id, key)): Path<(JobId, String)>,
-    Query(At { at, full }): Query<At>,
+    Query(At { at, full, end, hub, shaft }): Query<At>,
     hand: Hand,
     part: Part,
 ) -> Result<Response, PageError> {
@@ -40,7 +46,7 @@ pub(crate) async fn show(
         Some(_) => shop.open_full(id, hand.units).await?,
         None => shop.open(id, hand.units).await?,
     };
-    let asked = Asked { at, ..Asked::default() };
+    let asked = Asked { at, trying: trying::wanted(end, &hub, &shaft), ..Asked::default() };
     Ok(page(&shop, &opened, stage, &asked, &hand, part))
 }
 
@@ -61,7 +67,7 @@ pub(crate) async fn enter(
         return Ok(Redirect::to(&field_address(&opened, &next)).into_response());
     }
     let opened = shop.open(id, hand.units).await?;
-    let asked = Asked { at: next, refused };
+    let asked = Asked { at: next, refused, ..Asked::default() };
     let page = page(&shop, &opened, stage, &asked, &hand, part);
     Ok((StatusCode::UNPROCESSABLE_ENTITY, page).into_response())
 }
@@ -98,7 +104,7 @@ fn book(shop: &Shop, opened: &Opened, stage: Stage, asked: &Asked) -> Markup {
                             (remark(opened, stage))
                         }
                     }
-                    div.right { (print(shop, opened, stage)) }
+                    div.right { (print(shop, opened, stage, asked)) }
                 }
             }
             (next_bar(now))
@@ -107,7 +113,7 @@ fn book(shop: &Shop, opened: &Opened, stage: Stage, asked: &Asked) -> Markup {
 }
 
 /// What is printed beside the entries: drawing, numbers, what to know, what to do.
-fn print(shop: &Shop, opened: &Opened, stage: Stage) -> Markup {
+fn print(shop: &Shop, opened: &Opened, stage: Stage, asked: &Asked) -> Markup {
     let plan = opened.plan.stage(stage);
     let here = address(opened, stage);
     html! {
@@ -116,6 +122,7 @@ fn print(shop: &Shop, opened: &Opened, stage: Stage) -> Markup {
         @if matches!(stage, Stage::Heat | Stage::Removal) && opened.has_more_to_say() {
             (frame::later(&here))
         }
+        @if stage == Stage::Heat { (trying::section(opened, &asked.trying)) }
         @if !plan.numbers.is_empty() {
             section.numbers {
                 div.h { h2 { "Numbers" } small { "the equals sign opens the working" } }

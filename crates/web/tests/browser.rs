@@ -305,6 +305,40 @@ async fn enter_goes_on_at_once_and_what_is_wrong_comes_back() {
     browser.close().await;
 }
 
+/// The heat page follows a slider, by keyboard too, on any width; nothing is written.
+#[tokio::test(flavor = "multi_thread")]
+async fn the_heat_page_follows_a_slider_and_writes_nothing() {
+    if browser::missing() {
+        return;
+    }
+    let held = common::shop().await;
+    let id = common::kept(&held.records, common::HOT).await;
+    let address = served(&held.shop).await;
+    let browser = Browser::open().await;
+    let before = held.records.book(id).await.unwrap().entries().len();
+    let outcome = "return document.querySelector('#try-driver .outcome').textContent";
+    for (width, scheme) in [(1366, "light"), (1024, "dark"), (390, "light"), (390, "dark")] {
+        browser.screen(width, 900, scheme).await;
+        browser.go(&format!("{address}/jobs/{id}/heat")).await;
+        browser.script("document.getElementById('try-driver-hub').focus()").await;
+        browser.keys(Key::Right).await;
+        browser.until("document.querySelector('#try-driver svg')").await;
+        let first = browser.script(outcome).await;
+        browser.keys(Key::PageUp).await;
+        browser.until("document.querySelector('#try-driver [role=status]').textContent.startsWith('Tried: count on')").await;
+        assert_ne!(first, browser.script(outcome).await, "a hotter hub stays open longer");
+        let on = browser.script("return document.activeElement.id").await;
+        assert_eq!(on, "try-driver-hub");
+        let wide = "return document.documentElement.scrollWidth <= innerWidth";
+        assert_eq!(browser.script(wide).await, Json::Bool(true), "scrolls sideways at {width}");
+        assert_eq!(browser.hindrances().await, Vec::<String>::new(), "at {width}, {scheme}");
+        browser.script("document.querySelector('.trying').scrollIntoView()").await;
+        browser.picture(&format!("try-{width}-{scheme}.png")).await;
+    }
+    assert_eq!(held.records.book(id).await.unwrap().entries().len(), before);
+    browser.close().await;
+}
+
 /// Pages work as plain forms where scripts are switched off.
 #[tokio::test(flavor = "multi_thread")]
 async fn without_script_the_same_forms_write_the_same_entries() {

@@ -641,3 +641,34 @@ async fn the_flow_of_heat_is_worked_out_when_it_is_asked_for() {
     let heat = plan["stages"][4]["numbers"].as_array().unwrap().clone();
     assert!(heat.iter().any(|number| number["id"] == "heat.driver.seconds"));
 }
+
+/// A try-out answers and writes nothing; it stands on the page when the button asks, and its seconds
+/// grow with the hub's heat.
+#[tokio::test]
+async fn a_try_out_answers_and_writes_nothing() {
+    let held = common::shop().await;
+    let id = common::kept(&held.records, common::HOT).await;
+    let before = held.records.book(id).await.unwrap().entries().len();
+    let page = ask(&held, get(&format!("/jobs/{id}/heat"))).await.body;
+    assert!(page.contains("data-try"), "no try-out on the page");
+    assert!(!page.contains("Count on"), "nothing was tried yet");
+    let low = async |hub: &str| {
+        let path = format!("/jobs/{id}/heat/try?end=driver&hub={hub}&shaft=20");
+        let answer = ask(&held, get(&path)).await;
+        assert_eq!(answer.status, StatusCode::OK);
+        let seconds =
+            answer.body.split("Count on <b>").nth(1).unwrap_or_else(|| panic!("{}", answer.body));
+        let digits: String =
+            seconds.chars().take_while(|c| c.is_ascii_digit() || *c == '.').collect();
+        (digits.parse::<f64>().unwrap(), answer.body.contains("<svg"))
+    };
+    let (cooler, hotter) = (low("190").await, low("230").await);
+    assert!(cooler.0 < hotter.0 && cooler.1 && hotter.1, "{cooler:?} {hotter:?}");
+    let cold = ask(&held, get(&format!("/jobs/{id}/heat/try?end=driver&hub=30&shaft=20"))).await;
+    assert!(cold.body.contains("No seconds in hand"), "{}", cold.body);
+    let button = ask(&held, get(&format!("/jobs/{id}/heat?end=driver&hub=230&shaft=20"))).await;
+    assert!(button.body.contains("Count on"), "the button shows it without a script");
+    let odd = ask(&held, get(&format!("/jobs/{id}/heat/try?end=nobody&hub=x&shaft=NaN"))).await;
+    assert_eq!((odd.status, odd.body.as_str()), (StatusCode::OK, ""));
+    assert_eq!(held.records.book(id).await.unwrap().entries().len(), before);
+}

@@ -15,9 +15,12 @@ pub(super) fn cautions(cx: &Context) -> Vec<Caution> {
     let own = cx.kind.map_or(&[] as &[couplings::kind::Caution], couplings::Kind::cautions);
     let told: Vec<(Stage, &str)> = common.chain(own).map(|c| (c.stage, c.text)).collect();
     for stage in Stage::ALL {
-        let orders: Vec<String> = told
+        let mut here: Vec<&(Stage, &str)> = told.iter().filter(|(at, _)| *at == stage).collect();
+        if stage == Stage::Heat {
+            here.sort_by_key(|(_, text)| !is_of_method(&cx.file.heat.method, text));
+        }
+        let orders: Vec<String> = here
             .iter()
-            .filter(|(at, _)| *at == stage)
             .map(|(_, text)| couplings::step::fill(text, |blank| mass(cx, blank)))
             .collect();
         for three in orders.chunks(3) {
@@ -25,6 +28,17 @@ pub(super) fn cautions(cx: &Context) -> Vec<Caution> {
         }
     }
     all
+}
+
+/// Whether a caution of heating is about the way that was chosen.
+fn is_of_method(method: &str, text: &str) -> bool {
+    let names = match method {
+        "torch" => "flame needs",
+        "oil bath" => "Oil bath",
+        "" => return false,
+        other => other,
+    };
+    text.contains(names)
 }
 
 /// Lock and prove dead, on both sides, with what this job names.

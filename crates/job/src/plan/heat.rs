@@ -2,7 +2,10 @@
 
 pub(super) mod bench;
 pub(super) mod seconds;
+mod trying;
 mod warming;
+
+pub use trying::{Dial, Outcome, Tried, Trying, try_heat};
 
 use mechanics::heat::expansion::Expansion;
 use mechanics::heat::{

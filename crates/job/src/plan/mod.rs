@@ -244,6 +244,7 @@ mod steps;
 use context::Context;
 pub use coupling::{About, Choice, Fault, KindRow, Part, Trait};
 pub use drawings::Drawings;
+pub use heat::{Dial, Outcome, Tried, Trying, try_heat};
 pub use removal::{HubOff, May, Way};
 pub use running::Due;
 

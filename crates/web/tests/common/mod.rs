@@ -56,6 +56,36 @@ pub async fn shop() -> Held {
 
 /// The invented job in the records.
 pub async fn pump(records: &Records) -> JobId {
-    let file = job::read(PUMP).unwrap();
+    kept(records, PUMP).await
+}
+
+/// A plain steel hub that is to be heated, invented.
+pub const HOT: &str = r#"
+hubwright = 1
+[job]
+title = "plain hub"
+invented = true
+[coupling]
+kind = "rigid flange"
+[coupling.driver]
+outside = "130 mm"
+length = "90 mm"
+material = "steel"
+shaft_material = "steel"
+[machines]
+ambient = "20 degC"
+[sizes]
+spread = "0.001 mm"
+[sizes.driver]
+nominal = "80 mm"
+[sizes.driver.bore.1]
+along = "80.000 mm"
+[sizes.driver.shaft.1]
+along = "80.050 mm"
+"#;
+
+/// A job in the records.
+pub async fn kept(records: &Records, text: &str) -> JobId {
+    let file = job::read(text).unwrap();
     records.import(&book_of_file(&file, "R.A.")).await.unwrap()
 }

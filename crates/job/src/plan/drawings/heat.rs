@@ -1,7 +1,7 @@
 //! Curves of heat: clearance as a hot hub closes, pull as a heated hub opens.
 
 use quantities::{Force, Kind, Length, Physical, System, Time, Value};
-use thermal::Sample;
+use thermal::{Bounds, Sample};
 
 use super::super::{Context, removal};
 use super::{Closing, Opens, Pulling};
@@ -12,22 +12,32 @@ const POINTS: usize = 240;
 
 pub(super) fn closing(cx: &Context, end: End) -> Option<Closing> {
     let grab = cx.grab(end)?.grab.as_ref().ok()?;
+    Some(closes(cx, end, &grab.contact, &grab.curve, &grab.tight))
+}
+
+/// A hub's clearance against time until first contact, likely and tight.
+pub(in crate::plan) fn closes(
+    cx: &Context,
+    end: End,
+    contact: &Bounds<Time>,
+    likely: &[Sample],
+    tight: &[Sample],
+) -> Closing {
     let shown = |time| Value::new(Kind::Time, time).show(cx.system);
-    let open = grab.curve.iter().take_while(|sample| sample.time <= grab.contact.likely);
-    let mut likely = heights(cx, open);
-    likely.push((grab.contact.likely.si(), 0.0));
-    let inside = grab.tight.iter().take_while(|sample| sample.time <= grab.contact.low);
-    let mut tight = heights(cx, inside);
-    tight.push((grab.contact.low.si(), 0.0));
-    Some(Closing {
+    let until = |curve: &[Sample], at: Time| {
+        let mut open = heights(cx, curve.iter().take_while(|sample| sample.time <= at));
+        open.push((at.si(), 0.0));
+        thinned(open)
+    };
+    Closing {
         end: end.key(),
         name: cx.hub_name(end),
         heights: format!("least clearance in the bore, {}", small(cx.system)),
-        tight: thinned(tight),
-        likely: thinned(likely),
-        home_by: (grab.contact.low.si(), format!("home by {}", shown(grab.contact.low))),
-        at_most: (grab.contact.high.si(), format!("{} at most", shown(grab.contact.high))),
-    })
+        tight: until(tight, contact.low),
+        likely: until(likely, contact.likely),
+        home_by: (contact.low.si(), format!("home by {}", shown(contact.low))),
+        at_most: (contact.high.si(), format!("{} at most", shown(contact.high))),
+    }
 }
 
 fn small(system: System) -> &'static str {

@@ -4,7 +4,7 @@
 
 mod fit;
 mod foot_map;
-mod heat;
+pub(super) mod heat;
 mod holding;
 mod lineup;
 mod section;

@@ -29,6 +29,12 @@ const LINE_UP_K: f64 = 10.0;
 
 /// `None` for a hub that needs no heat, or while hub and metal are not known.
 pub(in crate::plan) fn found(cx: &Context, end: End) -> Option<Found> {
+    let (bench, asked) = asked(cx, end)?;
+    Some(Found { bench, grab: asked.solve() })
+}
+
+/// What is asked of the finite elements.
+pub(super) fn asked(cx: &Context, end: End) -> Option<(Bench, HotHub)> {
     let heat = &cx.heat(end)?.heat;
     let bench = bench(cx, end)?;
     let opening = &heat.opening;
@@ -50,8 +56,7 @@ pub(in crate::plan) fn found(cx: &Context, end: End) -> Option<Found> {
             opening.shaft_temperature,
         )
     };
-    let grab = asked.solve();
-    Some(Found { bench, grab })
+    Some((bench, asked))
 }
 
 fn touch(cx: &Context) -> ThermodynamicTemperature {
