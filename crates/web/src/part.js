@@ -40,7 +40,7 @@
   // open stay as they are.
   const replace = (html, sent) => {
     const focus = document.activeElement;
-    const range = focus.matches("input") ? [focus.selectionStart, focus.selectionEnd] : null;
+    const range = Number.isInteger(focus.selectionStart) ? [focus.selectionStart, focus.selectionEnd] : null;
     const typed = fields().filter((one) => changed(one) && sent.get(one.name) !== one.value);
     const open = [...byId("book").querySelectorAll("details[open][id]")];
     const turned = [...document.querySelectorAll("form[data-turned] input[type=range]")];
