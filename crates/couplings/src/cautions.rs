@@ -13,11 +13,17 @@ pub struct Caution {
     pub stage: Stage,
     /// What to heed.
     pub text: &'static str,
+    /// Ways of heating that it is about; none for one that is about them all.
+    pub heated_by: &'static [&'static str],
 }
 
 impl Caution {
     pub(crate) const fn new(stage: Stage, text: &'static str) -> Self {
-        Self { stage, text }
+        Self { stage, text, heated_by: &[] }
+    }
+
+    const fn when(heated_by: &'static [&'static str], text: &'static str) -> Self {
+        Self { stage: Stage::Heat, text, heated_by }
     }
 }
 
@@ -47,18 +53,18 @@ const COMMON: [Caution; 14] = [
         "A hub at fitting temperature burns through leather. Dry heat-proof gloves, long sleeves, \
          face shield, a clear way to the shaft, a rehearsal with the hub cold.",
     ),
-    Caution::new(
-        Stage::Heat,
+    Caution::when(
+        &["oven", "induction"],
         "An oven or an induction heater before any flame. People with a pacemaker stay away from \
          an induction heater; demagnetise the hub.",
     ),
-    Caution::new(
-        Stage::Heat,
+    Caution::when(
+        &["oil bath"],
         "Oil bath: flash point at least 30 °C above the bath, thermometer in the oil, no naked \
          flame near it, the hub dry and off the floor of the pan, lid and extinguisher at hand.",
     ),
-    Caution::new(
-        Stage::Heat,
+    Caution::when(
+        &["torch"],
         "A flame needs a hot-work permit, a gas test and a fire watch. Take the plugs out of a \
          closed coupling first: grease inside flashes, and a closed space can burst.",
     ),

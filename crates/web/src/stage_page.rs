@@ -21,7 +21,7 @@ use crate::{PageError, Shop, drawing, dues, frame, kinds, log, numbers, steps, t
 
 /// Which field waits, whether the flow of heat is to be worked out too, and what is tried.
 #[derive(Deserialize)]
-pub(crate) struct At {
+pub(crate) struct View {
     #[serde(default)]
     at: String,
     full: Option<String>,
@@ -37,7 +37,7 @@ pub(crate) struct At {
 pub(crate) async fn show(
     State(shop): State<Shop>,
     Path((id, key)): Path<(JobId, String)>,
-    Query(At { at, full, end, hub, shaft }): Query<At>,
+    Query(View { at, full, end, hub, shaft }): Query<View>,
     hand: Hand,
     part: Part,
 ) -> Result<Response, PageError> {

@@ -13,32 +13,18 @@ pub(super) fn cautions(cx: &Context) -> Vec<Caution> {
     }
     let common = couplings::kind::common_cautions().iter();
     let own = cx.kind.map_or(&[] as &[couplings::kind::Caution], couplings::Kind::cautions);
-    let told: Vec<(Stage, &str)> = common.chain(own).map(|c| (c.stage, c.text)).collect();
+    let told: Vec<&couplings::kind::Caution> = common.chain(own).collect();
     for stage in Stage::ALL {
-        let mut here: Vec<&(Stage, &str)> = told.iter().filter(|(at, _)| *at == stage).collect();
-        if stage == Stage::Heat {
-            here.sort_by_key(|(_, text)| !is_of_method(&cx.file.heat.method, text));
-        }
-        let orders: Vec<String> = here
-            .iter()
-            .map(|(_, text)| couplings::step::fill(text, |blank| mass(cx, blank)))
-            .collect();
+        let mut here: Vec<_> = told.iter().filter(|told| told.stage == stage).collect();
+        // Those of the way that was chosen come first.
+        here.sort_by_key(|told| !told.heated_by.contains(&cx.file.heat.method.as_str()));
+        let fill = |text| couplings::step::fill(text, |blank| mass(cx, blank));
+        let orders: Vec<String> = here.iter().map(|told| fill(told.text)).collect();
         for three in orders.chunks(3) {
             all.push(Caution { stage: Some(stage), orders: three.to_vec() });
         }
     }
     all
-}
-
-/// Whether a caution of heating is about the way that was chosen.
-fn is_of_method(method: &str, text: &str) -> bool {
-    let names = match method {
-        "torch" => "flame needs",
-        "oil bath" => "Oil bath",
-        "" => return false,
-        other => other,
-    };
-    text.contains(names)
 }
 
 /// Lock and prove dead, on both sides, with what this job names.
