@@ -36,6 +36,8 @@
     next?.select?.();
   };
 
+  // The same thing in a new book: by its own id, or a group's line by the group's.
+  const again = (one) => byId(one.id) ?? (one.matches("summary") ? byId(one.parentElement.id)?.querySelector("summary") : null);
   // Puts the new book in place of the old one; what was typed meanwhile, the focus and what stood
   // open stay as they are.
   const replace = (html, sent) => {
@@ -48,7 +50,7 @@
     for (const one of open) byId(one.id)?.setAttribute("open", "");
     for (const one of typed) if (byId(one.id)) byId(one.id).value = one.value;
     const wrong = typed.length ? null : document.querySelector("[aria-invalid]");
-    const stays = focus.id && byId(focus.id);
+    const stays = again(focus);
     const to = wrong ?? (stays || document.querySelector("[autofocus]") || byId("page"));
     to.focus({ preventScroll: to === stays });
     if (to !== stays) to.select?.();
