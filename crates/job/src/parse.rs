@@ -64,7 +64,8 @@ fn from_toml(text: &str, error: &toml::de::Error) -> FileError {
     let start = error.span().map(|span| span.start);
     if let Some((key, known)) = unknown_key(message) {
         let nearest = nearest(&key, &known);
-        let what = format!("the key “{key}” is not known here");
+        let word = if message.starts_with("unknown variant") { "word" } else { "key" };
+        let what = format!("the {word} “{key}” is not known here");
         let mut error = at(text, start, what, format!("one of: {}", known.join(", ")));
         error.nearest = nearest;
         return error;

@@ -67,6 +67,8 @@ fn all_that_is_wrong_is_told_at_once() {
         speeed = \"1480 rpm\"\npower = \"90\"\nspeed = \"1480 rpm\"\n[sizez.driver]\n\
         nominal = \"80 mm\"\n[fit.driver]\nclass = 7\n";
     assert_eq!(lines(wrong), [4, 6, 7, 9, 12]);
+    let word = complaint("hubwright = 1\n[job]\ntitle = \"x\"\nunits = \"imperial\"\n");
+    assert!(word.contains("the word “imperial” is not known here"), "{word}");
     // What is asked for is not taken out of the file by the telling.
     assert_eq!(lines("hubwright = \"one\"\n[job]\ntitle = 4\n"), [1, 3]);
 }
