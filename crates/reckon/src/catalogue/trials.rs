@@ -9,7 +9,9 @@ use lineup::{Estimate, Layout, Machine};
 use quantities::{Basis, Kind, Length, Physical, Source, Value};
 
 use super::choices::{POSITIONS, VIEW_NAMES};
-use super::whole_train::{dials, levels, spools};
+use super::whole_train::{
+    DIAL_AT, DIAL_READS, DIAL_SAG, DIAL_SWING, READINGS, dials, levels, spools,
+};
 use crate::calculation::names;
 use crate::{Answer, Calculation, Given, Input, Output, ReckonError};
 
@@ -47,22 +49,12 @@ pub(super) const ALL: &[Calculation] = &[Calculation {
             "dial_rides_on",
             "for each dial “driver” or “driven”: which of the two machines carries it",
         ),
-        Input::words("dial_reads", "for each dial “rim” or “face”"),
-        Input::quantities("dial_at", Kind::Length, "x where each stem touches, a rim’s with its ±"),
-        Input::quantities(
-            "dial_swing",
-            Kind::Length,
-            "diameter that each stem sweeps, a face’s with its ±; any for a rim",
-        )
-        .optional(),
-        Input::quantities("dial_sag", Kind::Allowance, "sag of each bracket, with its ±")
-            .optional(),
+        DIAL_READS,
+        DIAL_AT,
+        DIAL_SWING.optional(),
+        DIAL_SAG.optional(),
         RUNOUT,
-        Input::quantities(
-            "readings",
-            Kind::Offset,
-            "all readings, dial by dial, each at all positions; a stem pushed in reads more",
-        ),
+        READINGS,
         Input::words("positions", "where each reading was taken: 12, 1:30, 45°").or(POSITIONS),
         Input::choice("view", VIEW_NAMES, "how the reader stood").or("from driver"),
         Input::quantity("division", Kind::Allowance, "smallest step that the dials read to")

@@ -17,6 +17,22 @@ use super::train::{
 };
 use crate::{Answer, Calculation, Given, Input, Output, ReckonError};
 
+pub(super) const DIAL_READS: Input = Input::words("dial_reads", "for each dial “rim” or “face”");
+pub(super) const DIAL_AT: Input =
+    Input::quantities("dial_at", Kind::Length, "x where each stem touches, a rim’s with its ±");
+pub(super) const DIAL_SWING: Input = Input::quantities(
+    "dial_swing",
+    Kind::Length,
+    "diameter that each stem sweeps, a face’s with its ±; any for a rim",
+);
+pub(super) const DIAL_SAG: Input =
+    Input::quantities("dial_sag", Kind::Allowance, "sag of each bracket, with its ±");
+pub(super) const READINGS: Input = Input::quantities(
+    "readings",
+    Kind::Offset,
+    "all readings, dial by dial, each at all positions; a stem pushed in reads more",
+);
+
 pub(super) const ALL: &[Calculation] = &[Calculation {
     name: "train",
     does: "A whole train from its readings to whole shims and the chance that all is inside.",
@@ -42,23 +58,11 @@ pub(super) const ALL: &[Calculation] = &[Calculation {
             "for each dial “driver” or “driven”: which of the two machines there carries it",
         )
         .optional(),
-        Input::words("dial_reads", "for each dial “rim” or “face”").optional(),
-        Input::quantities("dial_at", Kind::Length, "x where each stem touches, a rim’s with its ±")
-            .optional(),
-        Input::quantities(
-            "dial_swing",
-            Kind::Length,
-            "diameter that each stem sweeps, a face’s with its ±; any for a rim",
-        )
-        .optional(),
-        Input::quantities("dial_sag", Kind::Allowance, "sag of each bracket, with its ±")
-            .optional(),
-        Input::quantities(
-            "readings",
-            Kind::Offset,
-            "all readings, dial by dial, each at all positions; a stem pushed in reads more",
-        )
-        .optional(),
+        DIAL_READS.optional(),
+        DIAL_AT.optional(),
+        DIAL_SWING.optional(),
+        DIAL_SAG.optional(),
+        READINGS.optional(),
         Input::words("positions", "where each reading was taken: 12, 1:30, 45°").or(POSITIONS),
         Input::choice("view", VIEW_NAMES, "how the reader stood").or("from driver"),
         Input::quantity("division", Kind::Allowance, "smallest step that the dials read to")
