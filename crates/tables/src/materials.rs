@@ -13,7 +13,7 @@ use quantities::{
     ThermalConductivity, ThermodynamicTemperature,
 };
 use uom::si::temperature_coefficient::per_kelvin;
-use uom::si::thermodynamic_temperature::degree_fahrenheit;
+use uom::si::thermodynamic_temperature::{degree_fahrenheit, kelvin};
 
 use crate::si::{celsius, gigapascals, j_kg_k, kg_m3, megapascals, per_kelvin_e6, w_m_k};
 
@@ -241,4 +241,36 @@ pub fn steel_expansion(to: ThermodynamicTemperature) -> Option<TemperatureCoeffi
     let [(from, low), (to, high)] = [pair[0], pair[1]];
     let mean = low + (high - low) * (fahrenheit - from) / (to - from);
     Some(TemperatureCoefficient::new::<per_kelvin>(mean * 1.8e-6))
+}
+
+/// Where the mean coefficient of steel at −50 °C is still taken as that of the warm; it falls from there.
+const COLD_K: f64 = 223.15;
+/// The coldest that steel is chilled to: liquid nitrogen.
+const COLDEST_K: f64 = 77.15;
+
+/// Mean coefficient of expansion of carbon steel from 20 °C down to `to`: the first row of
+/// [`steel_expansion`] down to −50 °C, then straight to the figure for chilling of DIN 7190-1, which
+/// is taken as reached at −196 °C.
+///
+/// # Valid
+/// −196 to 20 °C; `None` beyond. A small figure promises less shrinkage: the safe side.
+/// # Source
+/// [`STEEL_EXPANSION`]; [`crate::din_7190::SOURCE`]; the straight line between is our own.
+/// # Example
+/// ```
+/// use quantities::ThermodynamicTemperature;
+/// use uom::si::{temperature_coefficient::per_kelvin, thermodynamic_temperature::degree_celsius};
+/// let dry_ice = ThermodynamicTemperature::new::<degree_celsius>(-78.0);
+/// let mean = tables::materials::steel_contraction(dry_ice).unwrap().get::<per_kelvin>();
+/// assert!((mean - 10.94e-6).abs() < 0.01e-6);
+/// ```
+pub fn steel_contraction(to: ThermodynamicTemperature) -> Option<TemperatureCoefficient> {
+    let cold = to.get::<kelvin>();
+    if !(COLDEST_K - HAIR..=293.15 + HAIR).contains(&cold) {
+        return None;
+    }
+    let warm = TE_1[0].1 * 1.8e-6;
+    let chilled = crate::din_7190::joining_of("steel")?.chilling.get::<per_kelvin>();
+    let share = ((COLD_K - cold) / (COLD_K - COLDEST_K)).max(0.0);
+    Some(TemperatureCoefficient::new::<per_kelvin>(warm + (chilled - warm) * share))
 }

@@ -4,7 +4,7 @@ use quantities::{
     MassDensity, Physical, Pressure, SpecificHeatCapacity, TemperatureCoefficient,
     ThermalConductivity, ThermodynamicTemperature,
 };
-use tables::materials::{Elastic, Material, steel_expansion};
+use tables::materials::{Elastic, Material, steel_contraction, steel_expansion};
 use uom::si::thermodynamic_temperature::degree_fahrenheit;
 
 use crate::ThermalError;
@@ -44,7 +44,7 @@ pub enum Expansion {
     /// One mean coefficient, whatever the temperature.
     Constant(TemperatureCoefficient),
     /// Carbon and low-alloy steel, whose mean coefficient rises with temperature
-    /// (`tables::materials::steel_expansion`); below 20 °C its first row is kept, down to −50 °C.
+    /// (`tables::materials::steel_expansion`, and `steel_contraction` below 20 °C, down to −196 °C).
     Steel,
     /// Mean coefficients from 20 °C to temperatures that rise; straight lines between them.
     Table(Vec<(ThermodynamicTemperature, TemperatureCoefficient)>),
@@ -112,11 +112,12 @@ impl Expansion {
     /// Refuses a temperature that the coefficients do not reach.
     pub(crate) fn reaches(&self, kelvin: f64) -> Result<(), ThermalError> {
         let rows = self.rows();
-        let (first, last) = (rows.first().map(|row| row.0), rows.last().map(|row| row.0));
+        // A temperature converted from another unit must not slip over an end by a rounding error.
+        let first = rows.first().map(|row| row.0 - 1e-6);
+        let last = rows.last().map(|row| row.0 + 1e-6);
         let reached = match self {
             Self::Constant(_) => kelvin > 0.0,
-            Self::Steel => kelvin >= REFERENCE_K - 70.0 && last.is_some_and(|last| kelvin <= last),
-            Self::Table(_) => first <= Some(kelvin) && Some(kelvin) <= last,
+            Self::Steel | Self::Table(_) => first <= Some(kelvin) && Some(kelvin) <= last,
         };
         if reached && kelvin.is_finite() {
             Ok(())
@@ -126,16 +127,17 @@ impl Expansion {
     }
 }
 
-/// The rows of the table as it is printed: every 50 °F from 100 °F on.
+/// Two rows for the cold, then those of the table as it is printed: every 50 °F from 100 °F on.
 fn steel_rows() -> Vec<(f64, f64)> {
+    let cold = [77.15, 223.15].map(ThermodynamicTemperature::from_si);
+    let cold = cold.into_iter().filter_map(|at| Some((at.si(), steel_contraction(at)?.si())));
     let printed = std::iter::once(70.0).chain((0..=18).map(|k| 100.0 + 50.0 * f64::from(k)));
-    printed
-        .filter_map(|fahrenheit| {
-            // A hair inside the table, whose ends are given in whole degrees.
-            let at = ThermodynamicTemperature::new::<degree_fahrenheit>(fahrenheit.min(998.5));
-            steel_expansion(at).map(|mean| (at.si(), mean.si()))
-        })
-        .collect()
+    let warm = printed.filter_map(|fahrenheit| {
+        // A hair inside the table, whose ends are given in whole degrees.
+        let at = ThermodynamicTemperature::new::<degree_fahrenheit>(fahrenheit.min(998.5));
+        steel_expansion(at).map(|mean| (at.si(), mean.si()))
+    });
+    cold.chain(warm).collect()
 }
 
 #[cfg(test)]
@@ -167,7 +169,8 @@ mod tests {
     #[test]
     fn beyond_its_rows_an_expansion_is_refused() {
         let kelvin = |c: f64| ThermodynamicTemperature::new::<degree_celsius>(c).si();
-        assert!(Expansion::Steel.reaches(kelvin(-40.0)).is_ok());
+        assert!(Expansion::Steel.reaches(kelvin(-196.0)).is_ok());
+        assert!(Expansion::Steel.reaches(kelvin(-200.0)).is_err());
         assert!(Expansion::Steel.reaches(kelvin(530.0)).is_ok());
         assert!(Expansion::Steel.reaches(kelvin(560.0)).is_err());
         assert!(Expansion::Steel.reaches(f64::NAN).is_err());

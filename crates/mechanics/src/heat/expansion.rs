@@ -1,7 +1,7 @@
 //! How much a diameter grows from 20 °C, and how hot it must be for a growth.
 
 use quantities::{Length, Physical, TemperatureCoefficient, ThermodynamicTemperature};
-use tables::materials::steel_expansion;
+use tables::materials::{steel_contraction, steel_expansion};
 
 use super::HeatError;
 use crate::is_positive;
@@ -13,7 +13,7 @@ pub enum Expansion {
     /// One mean coefficient, whatever the temperature.
     Constant(TemperatureCoefficient),
     /// Carbon and low-alloy steel, whose mean coefficient rises with temperature
-    /// (`tables::materials::steel_expansion`); below 20 °C its first row is kept, down to −50 °C.
+    /// (`tables::materials::steel_expansion`, and `steel_contraction` below 20 °C, down to −196 °C).
     Steel,
 }
 
@@ -26,8 +26,8 @@ pub struct Growth {
     pub mean: TemperatureCoefficient,
 }
 
-/// Colder than this the first row of the table would promise more shrinkage than steel gives.
-const COLDEST_STEEL_K: f64 = REFERENCE_K - 70.0;
+/// Liquid nitrogen.
+const COLDEST_STEEL_K: f64 = REFERENCE_K - 216.0;
 /// Where the table ends.
 const HOTTEST_STEEL_K: f64 = 273.15 + 537.0;
 
@@ -44,11 +44,10 @@ impl Expansion {
         match self {
             Self::Constant(mean) if is_positive(mean.si()) => Ok(mean),
             Self::Constant(mean) => Err(HeatError::Number(mean.si())),
-            Self::Steel if to.si() < COLDEST_STEEL_K => Err(HeatError::Temperature(to)),
-            Self::Steel => {
-                let warm = ThermodynamicTemperature::from_si(to.si().max(REFERENCE_K));
-                steel_expansion(warm).ok_or(HeatError::Temperature(to))
+            Self::Steel if to.si() < REFERENCE_K => {
+                steel_contraction(to).ok_or(HeatError::Temperature(to))
             }
+            Self::Steel => steel_expansion(to).ok_or(HeatError::Temperature(to)),
         }
     }
 

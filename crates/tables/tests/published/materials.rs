@@ -2,7 +2,9 @@
 
 use proptest::prelude::*;
 use quantities::ThermodynamicTemperature;
-use tables::materials::{Material, all, material, names, steel, steel_expansion};
+use tables::materials::{
+    Material, all, material, names, steel, steel_contraction, steel_expansion,
+};
 use tables::{din_7190, growth};
 use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::pressure::{gigapascal, megapascal};
@@ -107,6 +109,26 @@ fn steel_expands_as_printed() {
         assert!(steel_expansion(celsius(degrees)).is_none(), "{degrees}");
     }
     assert_eq!(steel_expansion(celsius(20.0)), steel_expansion(fahrenheit(70.0)));
+}
+
+/// Chilled steel: DIN 7190-1 takes 8.5·10⁻⁶ per K (from memory); iron, all but carbon steel's own, is
+/// 0.198 % shorter at −196 °C and 0.184 % at −173 °C than at 20 °C (Touloukian, *Thermophysical
+/// Properties of Matter*, vol. 12; from memory), and no more is promised than that.
+#[test]
+fn chilled_steel_shrinks_no_more_than_is_known() {
+    let shrinks = |degrees: f64| {
+        let mean = steel_contraction(celsius(degrees)).unwrap().get::<per_kelvin>();
+        100.0 * mean * (20.0 - degrees)
+    };
+    near(shrinks(-196.0), 8.5e-4 * 216.0, 1e-9, "−196 °C");
+    for (degrees, known) in [(-196.0, 0.198), (-173.0, 0.184)] {
+        let found = shrinks(degrees);
+        assert!(0.9 * known < found && found <= known, "{degrees} °C: {found} % of {known} %");
+    }
+    assert_eq!(steel_contraction(celsius(20.0)), steel_expansion(celsius(20.0)));
+    assert_eq!(steel_contraction(celsius(-50.0)), steel_expansion(celsius(20.0)));
+    assert!(steel_contraction(celsius(-197.0)).is_none());
+    assert!(steel_contraction(celsius(21.0)).is_none());
 }
 
 /// A second standard, of fire design, differs by up to 4.1 %, at 50 °C: so well is the figure known.
