@@ -12,7 +12,7 @@
 //! [`PressFit::state`]: crate::interference::hub::PressFit::state
 //! [`Opening::hub_heat`]: crate::heat::Opening::hub_heat
 
-use quantities::{Force, Kind, Length, Physical, Pressure, Value, Working};
+use quantities::{Angle, Force, Kind, Length, Physical, Pressure, Value, Working};
 use tables::friction::PULL_SOURCE;
 use tables::pullers::{self, Drive, Puller, puller_for};
 use uom::si::f64::Area;
@@ -42,21 +42,24 @@ pub struct Pull {
     pub normal_force: Force,
     /// Friction.
     pub friction: Range<f64>,
-    /// The pull.
+    /// Half of the cone's angle, and what the pressure pushes the hub off with; nothing on a straight
+    /// seat.
+    pub cone: (Angle, Force),
+    /// The pull; none where it comes off by itself.
     pub force: Range<Force>,
 }
 
 /// The pull to strip a hub from a fit in this state.
 ///
 /// ```text
-/// F = μ·Σ p·π·d·L
+/// N = Σ p·π·d·L      F = μ·N      on a taper  F = μ·N·cos β − N·sin β
 /// ```
 /// # Valid
-/// Keyed or plain straight bores without rust; a hub that has fretted or rusted on takes more.
+/// Keyed or plain bores without rust; a hub that has fretted or rusted on takes more.
 /// # Errors
 /// [`PullError::Friction`] for a friction that is no range above zero.
 /// # Source
-/// Bloch, *Improving Machinery Reliability*, Eq. 3-13.
+/// Bloch, *Improving Machinery Reliability*, Eq. 3-13; on a taper the statics of a cone.
 /// # Example
 /// ```
 /// use mechanics::{Range, Slice, pull::pull_force};
@@ -75,8 +78,12 @@ pub fn pull_force(state: &State, friction: Range<f64>) -> Result<Pull, PullError
     if !(friction.is_sound() && friction.low > 0.0) {
         return Err(PullError::Friction(friction));
     }
-    let force = friction.map(|friction| state.axial(friction));
-    Ok(Pull { normal_force: state.normal_force, friction, force })
+    let force = friction.map(|friction| {
+        let held = state.axial(friction);
+        if held > Force::default() { held } else { Force::default() }
+    });
+    let cone = (state.half_angle(), state.push_off());
+    Ok(Pull { normal_force: state.normal_force, friction, cone, force })
 }
 
 impl Pull {
@@ -84,12 +91,23 @@ impl Pull {
     pub fn working(&self) -> Working {
         let force = |force| Value::new(Kind::Force, force);
         let result = force(self.force.high);
-        Working::new("Pull to strip the hub", "N = c·Σ p·π·d·L\nF = m·N", result, PULL_SOURCE)
+        let tapered = self.cone.1 > Force::default();
+        let formula = if tapered {
+            "N = c·Σ p·π·d·L\nF = m·N·cos b − P"
+        } else {
+            "N = c·Σ p·π·d·L\nF = m·N"
+        };
+        let mut working = Working::new("Pull to strip the hub", formula, result, PULL_SOURCE)
             .term("N", "all that presses on the joint", force(self.normal_force))
-            .term("m", "friction, upper end", Value::number(self.friction.high))
-            .valid(
-                "no rust, no fretting; the upper end of friction, so that the puller is big enough",
-            )
+            .term("m", "friction, upper end", Value::number(self.friction.high));
+        if tapered {
+            working = working
+                .term("b", "half of the cone’s angle", Value::new(Kind::Degrees, self.cone.0))
+                .term("P", "push-off by the pressure", force(self.cone.1));
+        }
+        working.valid(
+            "no rust, no fretting; the upper end of friction, so that the puller is big enough",
+        )
     }
 }
 

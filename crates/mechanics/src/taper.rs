@@ -345,8 +345,10 @@ impl Dilation {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::Slice;
     use crate::interference::hub::{Metal, PressFit, Running};
+    use crate::pull::pull_force;
+    use crate::{Range, Slice};
+    use quantities::Torque;
     use uom::si::angle::degree;
     use uom::si::length::{inch, millimeter};
     use uom::si::pressure::{megapascal, psi};
@@ -373,6 +375,28 @@ mod tests {
         assert_eq!(oiled.to_draw_off(), Force::default());
         let dry = taper.axial(Force::from_si(82.7e6 * area), 0.15).unwrap();
         assert!(dry.is_self_locking() && dry.to_draw_off() < dry.to_draw_up());
+    }
+
+    /// Statics of the same cone, half of its angle 1.789 91°: pull, torque and pull at once.
+    #[test]
+    fn a_fit_on_a_taper_is_pushed_off_by_its_own_pressure() {
+        let steel = Metal::from(tables::materials::material("steel").unwrap());
+        let slice = [Slice { length: mm(88.9), outside: mm(160.0) }];
+        let taper = Taper::THREE_QUARTER_INCH_PER_FOOT;
+        let fit = PressFit::tapered(mm(0.0), mm(98.8), taper, &slice, steel, steel).unwrap();
+        let state = fit.state(mm(0.1), Running::default()).unwrap();
+        let pressed = state.normal_force.si();
+        let (sine, cosine) = 1.789_91_f64.to_radians().sin_cos();
+        let along = pressed * (0.15 * cosine - sine);
+        close(state.axial(0.15).si(), along, 1e-5 * along);
+        let pull = pull_force(&state, Range::new(0.01, 0.15)).unwrap();
+        close(pull.force.high.si(), along, 1e-5 * along);
+        assert_eq!(pull.force.low, Force::default(), "on so little friction it jumps off");
+        let held = state.hold(0.15, Torque::default(), Force::from_si(along)).unwrap();
+        close(held.safety, 1.0, 1e-5);
+        let straight = PressFit::new(mm(0.0), state.diameter, &slice, steel, steel).unwrap();
+        let straight = straight.state(mm(0.1), Running::default()).unwrap();
+        assert!(straight.axial(0.15) > state.axial(0.15) * 1.2);
     }
 
     #[test]

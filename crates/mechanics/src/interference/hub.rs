@@ -74,6 +74,7 @@ pub struct Running {
 pub struct PressFit {
     joints: Vec<(Slice, Joint)>,
     diameter: Length,
+    taper: Option<Taper>,
     hub: Metal,
     shaft: Metal,
     bearing: f64,
@@ -130,7 +131,8 @@ impl PressFit {
             middle
         };
         let diameters: Vec<Length> = slices.iter().map(middle).collect();
-        Self::on_diameters(shaft_bore, &diameters, slices, hub, shaft)
+        let fit = Self::on_diameters(shaft_bore, &diameters, slices, hub, shaft)?;
+        Ok(Self { taper: Some(taper), ..fit })
     }
 
     fn on_diameters(
@@ -156,7 +158,7 @@ impl PressFit {
         let length: Length = joints.iter().map(|(slice, _)| slice.length).sum();
         let weighted = joints.iter().map(|(slice, joint)| joint.sizes.joint * slice.length);
         let diameter = weighted.sum::<uom::si::f64::Area>() / length;
-        Ok(Self { joints, diameter, hub, shaft, bearing: 1.0 })
+        Ok(Self { joints, diameter, taper: None, hub, shaft, bearing: 1.0 })
     }
 
     /// The same with only a part of the joint bearing: a keyway leaves 1 − w/(π·d), a taper what

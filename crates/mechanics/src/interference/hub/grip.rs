@@ -1,6 +1,6 @@
 //! What a fit holds over the `±` of its interference and the range of friction.
 
-use quantities::{Estimate, Force, Kind, Length, Physical, Source, Torque, Value, Working};
+use quantities::{Angle, Estimate, Force, Kind, Length, Physical, Source, Torque, Value, Working};
 
 use super::super::JointError;
 use super::{PressFit, Running, State};
@@ -89,6 +89,9 @@ pub struct Hold {
     pub torque: Torque,
     /// Axial force.
     pub axial: Force,
+    /// Half of the cone's angle, and what the pressure pushes the hub off with; nothing on a straight
+    /// seat.
+    pub cone: (Angle, Force),
     /// What both ask of the joint together.
     pub together: Force,
     /// What holds over what is asked.
@@ -101,6 +104,8 @@ impl State {
     /// ```text
     /// R = √( (2·T/d)² + F² )      S = μ·N/R
     /// ```
+    /// On a taper the push-off comes to F, and both along the cone: (F + N·sin β)/cos β.
+    ///
     /// # Valid
     /// Friction alike over the joint; it resists the resultant of both, whichever way it points.
     /// # Errors
@@ -112,7 +117,8 @@ impl State {
             return Err(JointError::Number(friction));
         }
         let around = 2.0 * torque.si() / self.diameter.si();
-        let together = around.hypot(axial.si());
+        let cone = (self.half_angle(), self.push_off());
+        let together = around.hypot((axial + cone.1).si() / cone.0.si().cos());
         if !is_positive(together) {
             return Err(JointError::Number(together));
         }
@@ -122,6 +128,7 @@ impl State {
             diameter: self.diameter,
             torque,
             axial,
+            cone,
             together: Force::from_si(together),
             safety: friction * self.normal_force.si() / together,
         })
@@ -133,13 +140,26 @@ impl Hold {
     pub fn working(&self) -> Working {
         let force = |force| Value::new(Kind::Force, force);
         let result = Value::number(self.safety);
-        Working::new("Safety against slipping", "R = √((2·T/d)² + F²)\nS = m·N/R", result, STATICS)
+        let formula = if self.cone.1 > Force::default() {
+            "R = √((2·T/d)² + ((F + P)/cos b)²)\nS = m·N/R"
+        } else {
+            "R = √((2·T/d)² + F²)\nS = m·N/R"
+        };
+        let working = Working::new("Safety against slipping", formula, result, STATICS)
             .term("T", "torque", Value::new(Kind::Torque, self.torque))
             .term("d", "joint", Value::new(Kind::Length, self.diameter))
             .term("F", "axial force", force(self.axial))
             .term("R", "both together", force(self.together))
             .term("m", "least friction", Value::number(self.friction))
-            .term("N", "all that presses, at the lower end", force(self.normal_force))
+            .term("N", "all that presses, at the lower end", force(self.normal_force));
+        if self.cone.1 <= Force::default() {
+            return working;
+        }
+        working.term("b", "half of the cone’s angle", Value::new(Kind::Degrees, self.cone.0)).term(
+            "P",
+            "push-off by the pressure",
+            force(self.cone.1),
+        )
     }
 }
 

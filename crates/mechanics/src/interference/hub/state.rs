@@ -1,7 +1,8 @@
 //! A fit in one state: what presses, slice by slice.
 
 use quantities::{
-    AngularVelocity, Basis, Force, Kind, Length, Physical, Pressure, Source, Torque, Value, Working,
+    Angle, AngularVelocity, Basis, Force, Kind, Length, Physical, Pressure, Source, Torque, Value,
+    Working,
 };
 use tables::materials::Elastic;
 
@@ -9,6 +10,7 @@ use super::super::stress::Stress;
 use super::super::{Joint, JointError, LAME, contact_pressure};
 use super::{Metal, PressFit, Running};
 use crate::Slice;
+use crate::taper::Taper;
 
 /// One slice under pressure.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -44,6 +46,8 @@ pub struct State {
     pub running: Running,
     /// Joint diameter; on a taper its mean, weighted by what presses.
     pub diameter: Length,
+    /// The taper that it stands on; `None` on a straight seat.
+    pub taper: Option<Taper>,
     /// Part of the joint that bears.
     pub bearing: f64,
     /// Slice by slice.
@@ -89,8 +93,8 @@ impl PressFit {
         let diameter =
             if pressing > 0.0 { Length::from_si(moment / pressing) } else { self.diameter };
         let normal_force = Force::from_si(pressing);
-        let bearing = self.bearing;
-        Ok(State { interference, running, diameter, bearing, slices, normal_force })
+        let Self { taper, bearing, .. } = *self;
+        Ok(State { interference, running, diameter, taper, bearing, slices, normal_force })
     }
 
     fn slice(
@@ -168,9 +172,20 @@ impl State {
         Torque::from_si(friction * self.normal_force.si() * self.diameter.si() / 2.0)
     }
 
-    /// Axial force held with so much friction.
+    /// Half of the cone's angle; nothing on a straight seat.
+    pub(crate) fn half_angle(&self) -> Angle {
+        self.taper.map(Taper::half_angle).unwrap_or_default()
+    }
+
+    /// What the pressure pushes the hub off with: N·sin β on a taper, nothing on a straight seat.
+    pub fn push_off(&self) -> Force {
+        self.normal_force * self.half_angle().si().sin()
+    }
+
+    /// Axial force held with so much friction: μ·N, on a taper μ·N·cos β − N·sin β. Below zero it comes
+    /// off by itself.
     pub fn axial(&self, friction: f64) -> Force {
-        self.normal_force * friction
+        self.normal_force * (friction * self.half_angle().si().cos()) - self.push_off()
     }
 
     /// The slice whose bore is stressed highest, and its place from 0.
@@ -254,6 +269,20 @@ impl State {
     /// How the axial force held was found.
     pub fn axial_working(&self, friction: f64) -> Working {
         let result = Value::new(Kind::Force, self.axial(friction));
-        self.holding("Axial force held by the fit", "N = c·Σ p·π·d·L\nF = m·N", result, friction)
+        let formula = match self.taper {
+            None => "N = c·Σ p·π·d·L\nF = m·N",
+            Some(_) => "N = c·Σ p·π·d·L\nP = N·sin b\nF = m·N·cos b − P",
+        };
+        self.on_cone(self.holding("Axial force held by the fit", formula, result, friction))
+    }
+
+    /// The terms that a taper adds.
+    fn on_cone(&self, working: Working) -> Working {
+        if self.taper.is_none() {
+            return working;
+        }
+        working
+            .term("b", "half of the cone’s angle", Value::new(Kind::Degrees, self.half_angle()))
+            .term("P", "push-off by the pressure", Value::new(Kind::Force, self.push_off()))
     }
 }
