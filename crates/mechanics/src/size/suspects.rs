@@ -5,7 +5,8 @@
 //! larger). Medians are not drawn aside by the one reading that is wrong. A distance that matches a
 //! slip of the hand is named with it. Where all readings of one station stand apart alike, the station
 //! is named: its readings may belong elsewhere. A station that is wide where all others are narrow
-//! may have its two directions swapped.
+//! may have its two directions swapped. And a reading further from the size on the drawing than any
+//! wear was taken elsewhere, or with the unit mistaken, however well others agree with it.
 
 use quantities::{Length, Physical, root_sum_square};
 
@@ -39,6 +40,8 @@ pub enum Which {
     OneOfTwo,
     /// All of them alike, against the size on the drawing.
     All,
+    /// The reading at this place, from 0, against the size on the drawing.
+    Far(usize),
 }
 
 /// A reading that looks wrong.
@@ -72,9 +75,44 @@ pub(super) fn find(
     if let Some(nominal) = nominal.filter(|nominal| nominal.is_finite() && nominal.si() > 0.0) {
         let slip = slip(middle, nominal.si());
         let off_by = Length::from_si(middle - nominal.si());
-        found.extend(slip.map(|slip| Suspect { which: Which::All, off_by, slip: Some(slip) }));
+        let all_far = corrected.iter().all(|size| is_far(*size, nominal.si()));
+        if slip.is_some() || all_far {
+            found.push(Suspect { which: Which::All, off_by, slip });
+        } else {
+            let far = far(corrected, nominal.si(), |index| named(readings, &found, index));
+            found.extend(far);
+        }
     }
     found
+}
+
+/// No bore or shaft that is still one lies further from its nominal size than this part of it: a rule
+/// of our own.
+const FAR: f64 = 0.02;
+
+fn is_far(size: f64, nominal: f64) -> bool {
+    (size / nominal - 1.0).abs() > FAR
+}
+
+/// Readings far from the nominal size that are not suspected already.
+fn far(corrected: &[f64], nominal: f64, known: impl Fn(usize) -> bool) -> Vec<Suspect> {
+    let each = corrected.iter().enumerate();
+    each.filter(|(index, size)| is_far(**size, nominal) && !known(*index))
+        .map(|(index, size)| Suspect {
+            which: Which::Far(index),
+            off_by: Length::from_si(size - nominal),
+            slip: slip(*size, nominal),
+        })
+        .collect()
+}
+
+/// True for a reading that is suspected by itself or with its station.
+fn named(readings: &[Reading], found: &[Suspect], index: usize) -> bool {
+    found.iter().any(|suspect| match suspect.which {
+        Which::Reading(place) => place == index,
+        Which::Station(place) => places(readings, readings[place].station).contains(&index),
+        _ => false,
+    })
 }
 
 /// Two readings: only a distance that matches a slip says anything.

@@ -226,6 +226,30 @@ fn two_readings_cannot_tell_which_and_a_drawing_shows_a_shared_slip() {
     assert_eq!((suspects.len(), suspects[0].which), (1, Which::All));
 }
 
+/// Readings of another bore agree among themselves; the drawing tells.
+#[test]
+fn readings_of_another_bore_are_named_by_the_drawing() {
+    let readings = |sizes: &[f64]| {
+        let each = sizes.iter().enumerate();
+        let directions = [0.0, 90.0];
+        let at = |(place, size): (usize, &f64)| {
+            at(if place < 2 { 10.0 } else { 50.0 }, directions[place % 2], *size)
+        };
+        each.map(at).collect()
+    };
+    let on_80 = |sizes: &[f64]| {
+        let measurement = Measurement::plain(readings(sizes));
+        let suspects =
+            Measurement { nominal: Some(mm(80.0)), ..measurement }.size().unwrap().suspects;
+        suspects.into_iter().map(|suspect| suspect.which).collect::<Vec<_>>()
+    };
+    let half = on_80(&[80.000, 80.001, 65.010, 65.012]);
+    assert_eq!(half, [Which::Far(2), Which::Far(3)]);
+    assert_eq!(on_80(&[65.010, 65.012, 65.011]), [Which::All]);
+    assert_eq!(on_80(&[83.050]), [Which::All]);
+    assert!(on_80(&[79.25, 79.251, 79.252]).is_empty(), "worn, but a shaft still");
+}
+
 #[test]
 fn barrel_and_waist_need_to_be_larger_than_their_spread() {
     let profile = |middle| {

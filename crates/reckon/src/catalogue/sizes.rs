@@ -215,7 +215,7 @@ fn suspects(size: &Size) -> Vec<String> {
 
 fn suspect(suspect: &Suspect) -> String {
     let which = match suspect.which {
-        Which::Reading(place) => format!("reading {}", place + 1),
+        Which::Reading(place) | Which::Far(place) => format!("reading {}", place + 1),
         Which::Station(place) => format!("all at the station of reading {}", place + 1),
         Which::OneOfTwo => "one of the two".to_owned(),
         Which::All => "all of them".to_owned(),

@@ -21,7 +21,9 @@ pub(super) fn words(
 ) -> String {
     let (what, name) = (part.key(), cx.name(end));
     let place = match suspect.which {
-        Which::Reading(index) => format!("{what} at the {name}, {}", taken.name(index)),
+        Which::Reading(index) | Which::Far(index) => {
+            format!("{what} at the {name}, {}", taken.name(index))
+        }
         Which::Station(index) => {
             let station = taken.reads.get(index).map_or("", |read| read.station.as_str());
             format!("{what} at the {name}, station {station}, all of its readings")
@@ -38,7 +40,7 @@ pub(super) fn words(
         );
     }
     let from = match suspect.which {
-        Which::All => "the nominal size",
+        Which::All | Which::Far(_) => "the nominal size",
         _ => "where the others put it",
     };
     let slip = slip(suspect.slip, suspect.which);
@@ -64,7 +66,7 @@ fn slip(slip: Option<Slip>, which: Which) -> &'static str {
 
 /// Says when a reading fits the other end's bore and shaft.
 fn elsewhere(cx: &Context, end: End, taken: &Taken, suspect: &Suspect) -> String {
-    let (Which::Reading(index) | Which::Station(index)) = suspect.which else {
+    let (Which::Reading(index) | Which::Station(index) | Which::Far(index)) = suspect.which else {
         return String::new();
     };
     let other = cx.file.sizes.at(end.other()).nominal.as_ref();
