@@ -2,6 +2,7 @@
 
 mod coupling;
 mod fit;
+mod heat;
 mod lineup;
 mod sizes;
 
@@ -95,50 +96,6 @@ impl Found {
             && written.value().si() < 1.0
         {
             self.add(place, format!("{} is less than one", written.text()), "1 or more");
-        }
-    }
-
-    fn heat(&mut self, file: &JobFile) {
-        let (heat, removal) = (&file.heat, &file.removal);
-        self.positive("heat.power", &heat.power);
-        self.positive("heat.time_wanted", &heat.time_wanted);
-        self.positive("removal.power_body", &removal.power_body);
-        self.positive("removal.power_flange", &removal.power_flange);
-        self.positive("removal.power_at_hand", &removal.power_at_hand);
-        self.positive("removal.heat_for", &removal.heat_for);
-        self.positive("removal.window", &removal.window);
-        for (place, figures) in [("hub", &heat.assume.hub), ("shaft", &heat.assume.shaft)] {
-            let place = format!("heat.assume.{place}");
-            self.positive(&format!("{place}.conductivity"), &figures.conductivity);
-            self.positive(&format!("{place}.heat_capacity"), &figures.heat_capacity);
-            self.positive(&format!("{place}.density"), &figures.density);
-            self.positive(&format!("{place}.expansion"), &figures.expansion);
-            self.positive(&format!("{place}.modulus"), &figures.modulus);
-        }
-        let assume = &heat.assume;
-        for (key, share) in [
-            ("emissivity", &assume.emissivity),
-            ("joint_emissivity", &assume.joint_emissivity),
-            ("off_middle_least", &assume.off_middle_least),
-            ("off_middle", &assume.off_middle),
-            ("off_middle_greatest", &assume.off_middle_greatest),
-            ("grip", &assume.grip),
-        ] {
-            self.share(&format!("heat.assume.{key}"), share);
-        }
-        for end in End::BOTH {
-            for (name, near) in &removal.at(end).near {
-                let place = format!("removal.{}.near.{name}.behind", end.key());
-                self.positive(&place, &near.behind);
-            }
-        }
-    }
-
-    fn share(&mut self, place: &str, text: &Text<quantities::Ratio>) {
-        if let Some(written) = text
-            && !(0.0..=1.0).contains(&written.value().si())
-        {
-            self.add(place, format!("{} is not possible here", written.text()), "0 to 1");
         }
     }
 }

@@ -110,6 +110,21 @@ fn what_cannot_be_is_an_error() {
         ),
         ("[coupling.driver]\nmaterial = \"butter\"\n", "not a material"),
         (
+            "[coupling.sheet.sizes]\nhub_outside = \"5 in\"\n[sizes.driven]\nnominal = \"5.5 in\"\n",
+            "does not go into the sheet’s hub",
+        ),
+        (
+            "[coupling.sheet.sizes]\nhub_length = \"4 in\"\n[sizes.driven.bore.1]\nat = \"35 in\"\n",
+            "deep in a hub",
+        ),
+        ("[heat]\nmethod = \"microwave\"\n", "not a way to heat a hub"),
+        ("[heat]\nshaft_temperature = \"400 degC\"\n", "a shaft at 400 degC"),
+        ("[sizes.driver.key]\ncount = 3\n", "3 keys in one shaft"),
+        (
+            "[sizes.driver.taper]\nrate = \"1:12\"\n[removal.driver]\ntapered = false\n",
+            "a straight seat, and a taper",
+        ),
+        (
             "[lineup.dials.a]\nkind = \"rim\"\nrides_on = \"driver\"\nreadings = { 14 = \"0 mm\" }\n",
             "not a clock position",
         ),

@@ -1,7 +1,7 @@
 //! What cannot be of a hub and its fit.
 
 use mechanics::taper::Taper;
-use quantities::{Length, Measured};
+use quantities::{Kind, Length, Measured};
 
 use super::Found;
 use crate::JobFile;
@@ -45,7 +45,7 @@ impl Found {
         if let Some(length) = hub.length.as_ref().filter(|_| whole && !hub.slices.is_empty())
             && (sum - length.value()).abs().value > 0.002 * length.value().value
         {
-            let sum = Measured::written(sum, quantities::Kind::Length, file_system(length.text()));
+            let sum = Measured::written(sum, Kind::Length, file_system(length.text()));
             let what = format!("the slices are {} long together, the hub {}", sum, length.text());
             self.add(&format!("{place}.slices"), what, "slices that make up the hub’s length");
         }
@@ -74,6 +74,19 @@ impl Found {
                 );
                 self.add(&format!("{place}.{key}"), what, "a hub larger than its bore");
             }
+        }
+        let given = hub.outside.is_some() || !hub.slices.is_empty();
+        if let Some(outside) = file.coupling.hub_outside(end).filter(|_| !given)
+            && nominal.value() >= outside
+        {
+            let outside = Measured::written(outside, Kind::Length, file_system(nominal.text()));
+            let what = format!(
+                "a bore of {} does not go into the sheet’s hub of {outside} outside",
+                nominal.text()
+            );
+            let expected =
+                "a nominal size smaller than the hub: was the size or the unit mistaken?";
+            self.add(&format!("sizes.{}.nominal", end.key()), what, expected);
         }
         if let Some(bore) = &hub.shaft_bore
             && bore.value() >= nominal.value()

@@ -1,6 +1,6 @@
 //! What cannot be of measured sizes and keys.
 
-use quantities::{Length, Measured, Physical};
+use quantities::{Kind, Length, Measured, Physical};
 
 use super::Found;
 use crate::JobFile;
@@ -81,28 +81,26 @@ impl Found {
 
     /// A bore ends where its hub ends.
     fn depth(&mut self, file: &JobFile, end: End, place: &str, at: &Text<Length>) {
-        let hub = &file.coupling.hub(end).length;
-        if let (Some(at), Some(length)) = (at, hub)
-            && at.value() > length.value()
+        if let (Some(at), Some(length)) = (at, file.coupling.hub_length(end))
+            && at.value().si() > length.si() * (1.0 + 1e-9)
         {
-            let what = format!("{} deep in a hub {} long", at.text(), length.text());
+            let length = Measured::written(length, Kind::Length, file.system());
+            let what = format!("{} deep in a hub {length} long", at.text());
             self.add(&format!("{place}.at"), what, "a depth within the hub, from its outer face");
         }
     }
 
     /// A reading as large as the hub itself was read elsewhere.
     fn within_hub(&mut self, file: &JobFile, end: End, place: &str, stations: &Named<Bore>) {
-        let Some(outside) = &file.coupling.hub(end).outside else { return };
+        let Some(outside) = file.coupling.hub_outside(end) else { return };
         for (station, readings) in stations {
             for (key, read) in [("along", &readings.along), ("across", &readings.across)] {
                 if let Some(read) = read
-                    && read.value() >= outside.value()
+                    && read.value() >= outside
                 {
-                    let what = format!(
-                        "{} does not go into a hub of {} outside",
-                        read.text(),
-                        outside.text()
-                    );
+                    let outside = Measured::written(outside, Kind::Length, file.system());
+                    let what =
+                        format!("{} does not go into a hub of {outside} outside", read.text());
                     let expected =
                         "a size smaller than the hub: was its outside read, or the unit mistaken?";
                     self.add(&format!("{place}.{station}.{key}"), what, expected);
@@ -124,6 +122,10 @@ impl Found {
             ("hub_keyway_length", &key.hub_keyway_length),
         ] {
             self.positive(&format!("{place}.{name}"), size);
+        }
+        if let Some(count) = key.count.filter(|count| !(1..=2).contains(&count.0)) {
+            let what = format!("{} keys in one shaft", count.0);
+            self.add(&format!("{place}.count"), what, "1, or 2 at 180°");
         }
         self.positive(&format!("{place}.yield_strength"), &key.yield_strength);
         self.positive(&format!("{place}.set_screw_holding"), &key.set_screw_holding);

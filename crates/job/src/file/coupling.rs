@@ -1,7 +1,7 @@
 //! The coupling: its kind, its hubs, the maker's sheet.
 
 use couplings::Sheet;
-use quantities::{Length, Mass, Pressure};
+use quantities::{Length, Mass, Measured, Pressure};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -92,5 +92,29 @@ impl Coupling {
             End::Driver => &self.driver,
             End::Driven => &self.driven,
         }
+    }
+
+    /// Outside diameter of a hub's body: its own, else the maker's sheet's; that of its widest slice
+    /// where only they are given.
+    pub(crate) fn hub_outside(&self, end: End) -> Option<Length> {
+        let sizes = &self.sheet.sizes;
+        let driven = sizes.driven_hub_outside.as_ref().filter(|_| end == End::Driven);
+        let hub = self.hub(end);
+        let given = hub.outside.as_ref().or(driven).or(sizes.hub_outside.as_ref());
+        given.map(Measured::value).or_else(|| {
+            let slices = hub.slices.values().filter_map(|slice| slice.outside.as_ref());
+            slices.map(Measured::value).reduce(|most, one| if one > most { one } else { most })
+        })
+    }
+
+    /// Length of a hub on its shaft: its own, that of its slices, else the maker's sheet's.
+    pub(crate) fn hub_length(&self, end: End) -> Option<Length> {
+        let sizes = &self.sheet.sizes;
+        let driven = sizes.driven_hub_length.as_ref().filter(|_| end == End::Driven);
+        let hub = self.hub(end);
+        let slices = hub.slices.values().map(|slice| Some(slice.length.as_ref()?.value()));
+        let slices = slices.collect::<Option<Vec<_>>>().filter(|slices| !slices.is_empty());
+        let own = hub.length.as_ref().map(Measured::value).or(slices.map(|s| s.into_iter().sum()));
+        own.or(driven.or(sizes.hub_length.as_ref()).map(Measured::value))
     }
 }

@@ -13,25 +13,17 @@ use quantities::{Length, Mass, Measured, Physical, Pressure};
 use tables::materials::{Material, material};
 
 use super::Context;
-use crate::file::{End, HubSlice};
+use crate::file::{End, Figures, HubSlice};
 
 impl Context<'_> {
     /// Outside diameter of the hub's body.
     pub fn hub_outside(&self, end: End) -> Option<Length> {
-        let sizes = &self.file.coupling.sheet.sizes;
-        let driven = sizes.driven_hub_outside.as_ref().filter(|_| end == End::Driven);
-        let own = self.file.coupling.hub(end).outside.as_ref();
-        own.or(driven).or(sizes.hub_outside.as_ref()).map(Measured::value)
+        self.file.coupling.hub_outside(end)
     }
 
     /// Length of the hub on its shaft; that of its slices, where only they are given.
     pub fn hub_length(&self, end: End) -> Option<Length> {
-        let sizes = &self.file.coupling.sheet.sizes;
-        let driven = sizes.driven_hub_length.as_ref().filter(|_| end == End::Driven);
-        let hub = self.file.coupling.hub(end);
-        let slices = sliced(&hub.slices).map(|slices| slices.iter().map(|s| s.length).sum());
-        let own = hub.length.as_ref().map(Measured::value).or(slices);
-        own.or(driven.or(sizes.hub_length.as_ref()).map(Measured::value))
+        self.file.coupling.hub_length(end)
     }
 
     /// Name of the hub's material; empty when nothing gives it.
@@ -121,7 +113,9 @@ impl Context<'_> {
     pub fn press_fit(&self, end: End) -> Option<PressFit> {
         let shaft_bore = self.file.coupling.hub(end).shaft_bore.as_ref();
         let bore = shaft_bore.map_or_else(Length::default, Measured::value);
-        let (hub, shaft) = (Metal::from(self.hub_metal(end)?), Metal::from(self.shaft_metal(end)?));
+        let assume = &self.file.heat.assume;
+        let hub = metal(self.hub_metal(end)?, &assume.hub);
+        let shaft = metal(self.shaft_metal(end)?, &assume.shaft);
         let slices = self.slices_from_gap(end)?;
         match self.taper(end) {
             Some(taper) => {
@@ -154,10 +148,20 @@ impl Context<'_> {
         if let Some(mass) = driven.or(masses.hub.as_ref()) {
             return Some(HubWeight { mass: mass.value(), from: WeightFrom::Sheet });
         }
-        let density = self.hub_metal(end)?.density;
+        let density = metal(self.hub_metal(end)?, &self.file.heat.assume.hub).density;
         let found = hub_mass(self.joint_diameter(end)?, &self.hub_slices(end)?, density).ok()?;
         Some(HubWeight { mass: found.mass, from: WeightFrom::Outline(found) })
     }
+}
+
+/// A metal with the figures that the job knows better.
+fn metal(material: &Material, figures: &Figures) -> Metal {
+    let mut metal = Metal::from(material);
+    let Figures { density, expansion, modulus, .. } = figures;
+    metal.density = density.as_ref().map_or(metal.density, Measured::value);
+    metal.expansion = expansion.as_ref().map_or(metal.expansion, Measured::value);
+    metal.elastic.young = modulus.as_ref().map_or(metal.elastic.young, Measured::value);
+    metal
 }
 
 /// What a hub weighs, and how that is known.

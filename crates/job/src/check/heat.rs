@@ -1,0 +1,74 @@
+//! What cannot be of heat: how a hub is made hot, and what the flow of heat assumes.
+
+use quantities::Physical;
+
+use super::Found;
+use crate::JobFile;
+use crate::file::{End, Text};
+
+/// Ways to make a hub hot.
+const METHODS: [&str; 4] = ["oven", "induction", "oil bath", "torch"];
+/// No shaft is this warm when a hub goes on.
+const WARMEST_SHAFT_K: f64 = 373.15;
+
+impl Found {
+    pub(super) fn heat(&mut self, file: &JobFile) {
+        let (heat, removal) = (&file.heat, &file.removal);
+        if !heat.method.is_empty() && !METHODS.contains(&heat.method.as_str()) {
+            self.known("heat.method", &heat.method, "a way to heat a hub", METHODS.into_iter());
+        }
+        if let Some(shaft) = &heat.shaft_temperature
+            && shaft.value().si() > WARMEST_SHAFT_K
+        {
+            let what = format!("a shaft at {}", shaft.text());
+            let expected = "the shaft as the hub goes on: cold, or as it stands, 100 °C at most";
+            self.add("heat.shaft_temperature", what, expected);
+        }
+        self.positive("heat.power", &heat.power);
+        self.positive("heat.time_wanted", &heat.time_wanted);
+        self.positive("removal.power_body", &removal.power_body);
+        self.positive("removal.power_flange", &removal.power_flange);
+        self.positive("removal.power_at_hand", &removal.power_at_hand);
+        self.positive("removal.heat_for", &removal.heat_for);
+        self.positive("removal.window", &removal.window);
+        for (place, figures) in [("hub", &heat.assume.hub), ("shaft", &heat.assume.shaft)] {
+            let place = format!("heat.assume.{place}");
+            self.positive(&format!("{place}.conductivity"), &figures.conductivity);
+            self.positive(&format!("{place}.heat_capacity"), &figures.heat_capacity);
+            self.positive(&format!("{place}.density"), &figures.density);
+            self.positive(&format!("{place}.expansion"), &figures.expansion);
+            self.positive(&format!("{place}.modulus"), &figures.modulus);
+        }
+        let assume = &heat.assume;
+        for (key, share) in [
+            ("emissivity", &assume.emissivity),
+            ("joint_emissivity", &assume.joint_emissivity),
+            ("off_middle_least", &assume.off_middle_least),
+            ("off_middle", &assume.off_middle),
+            ("off_middle_greatest", &assume.off_middle_greatest),
+            ("grip", &assume.grip),
+        ] {
+            self.share(&format!("heat.assume.{key}"), share);
+        }
+        for end in End::BOTH {
+            let rate = &file.sizes.at(end).taper.rate;
+            if removal.at(end).tapered == Some(false) && !rate.is_empty() {
+                let what = format!("a straight seat, and a taper of {rate}");
+                let place = format!("removal.{}.tapered", end.key());
+                self.add(&place, what, "true, or no taper among the sizes");
+            }
+            for (name, near) in &removal.at(end).near {
+                let place = format!("removal.{}.near.{name}.behind", end.key());
+                self.positive(&place, &near.behind);
+            }
+        }
+    }
+
+    fn share(&mut self, place: &str, text: &Text<quantities::Ratio>) {
+        if let Some(written) = text
+            && !(0.0..=1.0).contains(&written.value().si())
+        {
+            self.add(place, format!("{} is not possible here", written.text()), "0 to 1");
+        }
+    }
+}
