@@ -67,7 +67,7 @@ impl Step {
 
 /// The blanks that titles and details may hold, written `{gap.faces}`; the first three are the names
 /// of the machines.
-pub const PLACEHOLDERS: [&str; 20] = [
+pub const PLACEHOLDERS: [&str; 21] = [
     "driver",
     "driven",
     "moves",
@@ -75,7 +75,8 @@ pub const PLACEHOLDERS: [&str; 20] = [
     "heat.driven.temperature",
     "heat.driver.seconds",
     "heat.driven.seconds",
-    "heat.clearance",
+    "heat.driver.clearance",
+    "heat.driven.clearance",
     "gap.faces",
     "gap.packs",
     "lineup.moves",

@@ -73,7 +73,7 @@ pub const HEAT_DRIVER: Step = Step::new(
     Stage::Heat,
     "Heat {driver} hub to {heat.driver.temperature}, slide home",
     "Heat evenly, oven or induction; check the bore with a contact thermometer and a go gauge \
-     that shows {heat.clearance}. Key in, one smooth push to the stop, home within \
+     that shows {heat.driver.clearance} on the diameter. Key in, one smooth push to the stop, home within \
      {heat.driver.seconds}; hold it home until it grips. If it sticks short, pull it back off at once. No steel hammer.",
 )
 .when(When::Hot(End::Driver))
@@ -83,7 +83,7 @@ pub const HEAT_DRIVEN: Step = Step::new(
     "heat-driven",
     Stage::Heat,
     "Heat {driven} hub to {heat.driven.temperature}, slide home",
-    "As the first: even heat, bore checked hot, {heat.clearance} all round, key in, one smooth \
+    "As the first: even heat, bore checked hot, {heat.driven.clearance} on the diameter, key in, one smooth \
      push to the stop, home within {heat.driven.seconds}, held home until it grips.",
 )
 .when(When::Hot(End::Driven))

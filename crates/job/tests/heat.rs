@@ -1,7 +1,7 @@
 //! The flow of heat in a full plan: seconds in hand, and heat to get a hub off.
 use job::plan::{Depth, Plan, Trying, plan_with, try_heat};
 use job::{Job, JobFile};
-use quantities::System;
+use quantities::{System, Verdict};
 
 const PUMP: &str = include_str!("../../../demo/sea-water-pump.toml");
 
@@ -155,6 +155,64 @@ fn heat_that_is_written_opens_the_hub_or_says_what_is_left() {
     assert!(weak.number("removal.driver.hot_pull").is_some());
     let notes = weak.stage(job::Stage::Removal).notes.join("\n");
     assert!(notes.contains("heat that works") || notes.contains("no heat up to"), "{notes}");
+}
+
+/// One outline, cut into more slices, takes the same heat: the flange is the widest part, however it is
+/// written.
+#[test]
+fn slices_that_are_cut_in_two_take_the_same_heat() {
+    let off = "[removal]\nheat_allowed = true\npower_flange = \"15 kW\"\nheat_for = \"1 min\"";
+    let left = |slices: &[[&str; 2]]| {
+        let mut text =
+            plain(40.0, "").replace("outside = \"130 mm\"\n        length = \"90 mm\"\n", "");
+        text.push_str(off);
+        for (place, [length, outside]) in slices.iter().enumerate() {
+            let number = place + 1;
+            text = format!(
+                "{text}\n[coupling.driver.slices.{number}]\nlength = \"{length}\"\noutside = \"{outside}\""
+            );
+        }
+        let plan = full(&text);
+        let ids = ["removal.driver.opens", "removal.driver.hot_pull"];
+        let number = ids.iter().find_map(|id| plan.number(id)).expect("an answer");
+        (number.id.clone(), number.value.expect("a value").si)
+    };
+    let (id, two) = left(&[["20 mm", "200 mm"], ["70 mm", "130 mm"]]);
+    let (same, cut) = left(&[["20 mm", "200 mm"], ["30 mm", "130 mm"], ["40 mm", "130 mm"]]);
+    assert_eq!(id, same);
+    assert!((two / cut - 1.0).abs() < 5e-3, "{two} and {cut}");
+}
+
+/// Heat that is written is what the card says, judged by what the fit needs and by its limit.
+#[test]
+fn a_hub_is_heated_to_what_is_written() {
+    let at = |celsius: &str| {
+        let plan = full(&plain(50.0, &format!("heated_to = \"{celsius} degC\"")));
+        let number = plan.number("heat.driver.temperature").unwrap().clone();
+        (number.value.unwrap().si - 273.15, number.verdict.unwrap())
+    };
+    let (hot, fine) = at("200");
+    assert!((hot - 200.0).abs() < 1e-9 && fine == Verdict::Inside);
+    assert_eq!(at("60").1, Verdict::Outside, "less than it needs");
+    assert_eq!(at("500").1, Verdict::Outside, "more than steel bears");
+}
+
+/// A chilled shaft that is enough by itself asks for no heat, and the hub is no colder than its place;
+/// dry ice and nitrogen have an answer on steel.
+#[test]
+fn a_chilled_shaft_may_be_enough() {
+    let chilled =
+        |over, shaft: &str| full(&plain(over, &format!("shaft_temperature = \"{shaft} degC\"")));
+    let plan = chilled(5.0, "-100");
+    let number = plan.number("heat.driver.temperature").unwrap();
+    assert!((number.value.unwrap().si - 293.15).abs() < 1e-9);
+    assert!(number.label.contains("goes on at"), "{}", number.label);
+    assert!(plan.number("heat.driver.energy").is_none());
+    assert!(plan.number("heat.driver.seconds").is_some());
+    let hot =
+        |shaft| chilled(120.0, shaft).number("heat.driver.temperature").unwrap().value.unwrap().si;
+    let at = ["20", "-78", "-190"].map(hot);
+    assert!(at[0] > at[1] && at[1] > at[2], "{at:?}");
 }
 
 /// A seal near the hub gets the warmer the nearer it is.

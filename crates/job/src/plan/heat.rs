@@ -12,20 +12,33 @@ use mechanics::heat::{
     CanBeDone, HubHeat, Opening, heating_energy, sliding_clearance, sliding_clearance_working,
 };
 use quantities::{
-    Kind, Length, Limits, Measured, Physical, TemperatureInterval, ThermodynamicTemperature, Value,
+    Basis, Kind, Length, Limits, Measured, Physical, Source, TemperatureInterval,
+    ThermodynamicTemperature, Value, Working,
 };
 
 use super::sizes::capital;
 use super::stage_builder::{StageBuilder, WRITTEN};
 use super::{Context, StagePlan};
 use crate::Stage;
-use crate::file::{End, Heat};
+use crate::file::{End, Figures, Heat};
 
 /// Heat for one hub.
 #[derive(Clone, Debug)]
 pub(super) struct Found {
-    /// How hot, with what was put in.
+    /// How hot it must be, with what was put in.
     pub heat: HubHeat,
+    /// As it leaves the heater: as written, else what it needs; as warm as its place where a cold shaft
+    /// is enough.
+    pub hot: ThermodynamicTemperature,
+    /// The same hub as it comes to the shaft.
+    pub comes: ThermodynamicTemperature,
+}
+
+impl Found {
+    /// True where the cold shaft opens the fit by itself, and nobody wrote of heat.
+    pub fn needs_none(&self, cx: &Context) -> bool {
+        self.hot <= ambient(cx)
+    }
 }
 
 /// Room temperature where the job gives none (common practice), said in the plan.
@@ -39,7 +52,13 @@ pub(super) fn found(cx: &Context, end: End) -> Option<Found> {
     if fit.value < Length::default() {
         return None;
     }
-    Some(Found { heat: opening(cx, end, fit.high())?.hub_heat().ok()? })
+    let heat = opening(cx, end, fit.high())?.hub_heat().ok()?;
+    let place = ambient(cx);
+    let written = cx.file.heat.heated_to.as_ref().map(Measured::value);
+    let needed = if heat.at_shaft > place { heat.from_heater } else { place };
+    let hot = written.unwrap_or(needed);
+    let comes = hot - heat.opening.loss;
+    Some(Found { heat, hot, comes: if comes > place { comes } else { place } })
 }
 
 /// What is asked of the heat for a hub with so much interference; `None` while size or material are
@@ -54,16 +73,20 @@ pub(super) fn opening(cx: &Context, end: End, interference: Length) -> Option<Op
         diameter,
         interference,
         clearance,
-        hub: expansion(cx.hub_metal(end)?),
-        shaft: expansion(cx.shaft_metal(end)?),
+        hub: expansion(cx.hub_metal(end)?, &heat.assume.hub),
+        shaft: expansion(cx.shaft_metal(end)?, &heat.assume.shaft),
         shaft_temperature: shaft,
         loss: heat.loss.as_ref().map_or(TemperatureInterval::from_si(LOSS_K), Measured::value),
     })
 }
 
-/// Steel's mean expansion rises with temperature; other metals are held as one figure.
-fn expansion(metal: &tables::materials::Material) -> Expansion {
-    if metal.name == "steel" { Expansion::Steel } else { Expansion::Constant(metal.expansion) }
+/// As written; else steel's, which rises with temperature, and one figure for other metals.
+fn expansion(metal: &tables::materials::Material, figures: &Figures) -> Expansion {
+    match &figures.expansion {
+        Some(mean) => Expansion::Constant(mean.value()),
+        None if metal.name == "steel" => Expansion::Steel,
+        None => Expansion::Constant(metal.expansion),
+    }
 }
 
 pub(super) fn ambient(cx: &Context) -> ThermodynamicTemperature {
@@ -101,9 +124,9 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
     for end in End::BOTH {
         match cx.heat(end) {
             Some(found) => {
-                numbers(cx, &mut out, end, &found.heat);
+                numbers(cx, &mut out, end, found);
                 seconds::numbers(cx, &mut out, end);
-                let hot = Value::new(Kind::Temperature, found.heat.from_heater).show(cx.system);
+                let hot = Value::new(Kind::Temperature, found.hot).show(cx.system);
                 parts.push(format!("{} {hot}", cx.hub_name(end)));
             }
             None => without(cx, &mut out, end),
@@ -124,9 +147,14 @@ fn without(cx: &Context, out: &mut StageBuilder, end: End) {
         Some(fit) if fit.value < Length::default() => {
             out.note(format!("The {name} has clearance and slides on cold."));
         }
-        Some(_) => out.note(format!(
-            "The {name} needs its material, and the shaft’s, before its heat is known."
-        )),
+        Some(fit) => match opening(cx, end, fit.high()).map(|opening| opening.hub_heat()) {
+            Some(Err(_)) => out.note(format!(
+                "No temperature for the {name}: what is asked, or the shaft’s cold, lies beyond what the expansion of its metals is known for."
+            )),
+            _ => out.note(format!(
+                "The {name} needs its material, and the shaft’s, before its heat is known."
+            )),
+        },
         None => {
             let place = format!("sizes.{}.bore.1.along", end.key());
             let id = format!("{}.temperature", end.key());
@@ -140,36 +168,82 @@ fn without(cx: &Context, out: &mut StageBuilder, end: End) {
     }
 }
 
-fn numbers(cx: &Context, out: &mut StageBuilder, end: End, heat: &HubHeat) {
+fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
     let (key, name) = (end.key(), cx.hub_name(end));
-    let value = Value::new(Kind::Temperature, heat.from_heater);
-    let entry = out
-        .number(&format!("{key}.temperature"), format!("Heat the {name} to"), value)
-        .working(heat.working())
-        .key();
-    if let Some((limit, whose)) = limit(cx, end) {
-        entry
-            .second(format!("as it leaves the heater; limit: {whose}"))
-            .judged(Limits::at_most(limit.si()), "See what else would do, below.");
-        instead(cx, out, &name, heat, limit);
-    } else {
-        entry.second("as it leaves the heater; no limit is known for this material: ask the maker");
+    let heat = &found.heat;
+    let temperature = |at| Value::new(Kind::Temperature, at);
+    let cold = found.needs_none(cx);
+    let label = if cold { format!("The {name} goes on at") } else { format!("Heat the {name} to") };
+    let entry = out.number(&format!("{key}.temperature"), label, temperature(found.hot)).key();
+    let written = cx.file.heat.heated_to.is_some();
+    let entry = match (written, cold) {
+        (true, _) => entry.written(WRITTEN),
+        (false, true) => entry.working(goes_on_cold(cx, found)),
+        (false, false) => entry.working(heat.working()),
+    };
+    let limit = limit(cx, end);
+    let whose = limit.as_ref().map_or_else(
+        || "no limit is known for this material: ask the maker".to_owned(),
+        |(_, whose)| format!("limit: {whose}"),
+    );
+    let limits = Limits {
+        least: written.then(|| heat.from_heater.si()),
+        greatest: limit.as_ref().map(|(limit, _)| limit.si()),
+    };
+    let entry = entry.second(match (written, cold) {
+        (true, _) => format!("as it leaves the heater, as written; {whose}"),
+        (false, true) => "as it is: the cold shaft is enough".to_owned(),
+        (false, false) => format!("as it leaves the heater; {whose}"),
+    });
+    if limits != Limits::default() {
+        let too_cold = limits.least.is_some_and(|least| found.hot.si() < least);
+        entry.judged(
+            limits,
+            if too_cold {
+                "Not hot enough to slide on with its clearance: heat it to what it needs."
+            } else {
+                "See what else would do, below."
+            },
+        );
     }
-    let at_shaft = Value::new(Kind::Temperature, heat.at_shaft);
-    out.number(&format!("{key}.at_shaft"), format!("The {name} at the shaft, at least"), at_shaft)
+    if let Some((limit, _)) = limit {
+        instead(cx, out, &name, heat, limit);
+    }
+    if written {
+        let label = format!("The {name} leaves the heater at, at least");
+        out.number(&format!("{key}.needed"), label, temperature(heat.from_heater))
+            .working(heat.working())
+            .second("what the fit needs");
+    }
+    let label = format!("The {name} at the shaft, at least");
+    out.number(&format!("{key}.at_shaft"), label, temperature(heat.at_shaft))
         .working(heat.at_shaft_working())
         .second("below this it may grab on the way");
-    let growth = Value::new(Kind::Allowance, heat.bore_growth);
-    out.number(&format!("{key}.growth"), format!("Growth of the bore, {name}"), growth)
-        .working(heat.growth_working())
-        .second("gauge to check by: this much over the cold bore");
-    energy(cx, out, end, heat);
+    if !cold {
+        let growth = Value::new(Kind::Allowance, heat.bore_growth);
+        out.number(&format!("{key}.growth"), format!("Growth of the bore, {name}"), growth)
+            .working(heat.growth_working())
+            .second("gauge to check by: this much over the cold bore");
+        energy(cx, out, end, found.hot);
+    }
+    clearance(cx, out, end, heat);
 }
 
-fn energy(cx: &Context, out: &mut StageBuilder, end: End, heat: &HubHeat) {
+fn goes_on_cold(cx: &Context, found: &Found) -> Working {
+    let temperature = |at| Value::new(Kind::Temperature, at);
+    let source = Source::new("the hub is no colder than its place", "", Basis::Computed);
+    let result = temperature(found.hot);
+    Working::new("Hub as it goes on", "T = the warmer of n and p", result, source)
+        .term("n", "needed beside this shaft", temperature(found.heat.from_heater))
+        .term("p", "its place", temperature(ambient(cx)))
+        .term("s", "shaft", temperature(found.heat.opening.shaft_temperature))
+}
+
+fn energy(cx: &Context, out: &mut StageBuilder, end: End, hot: ThermodynamicTemperature) {
     let Some((hub, metal)) = cx.hub_mass(end).zip(cx.hub_metal(end)) else { return };
-    let rise = TemperatureInterval::from_si(heat.from_heater.si() - ambient(cx).si());
-    if let Ok(energy) = heating_energy(hub.mass, metal.heat_capacity, rise) {
+    let rise = TemperatureInterval::from_si(hot.si() - ambient(cx).si());
+    let own = cx.file.heat.assume.hub.heat_capacity.as_ref().map(Measured::value);
+    if let Ok(energy) = heating_energy(hub.mass, own.unwrap_or(metal.heat_capacity), rise) {
         out.number(
             &format!("{}.energy", end.key()),
             format!("Heat into the {}", cx.hub_name(end)),
@@ -178,6 +252,20 @@ fn energy(cx: &Context, out: &mut StageBuilder, end: End, heat: &HubHeat) {
         .second("what the heater loses comes on top")
         .working(energy.working());
         warming::at_power(cx, out, end, energy.energy);
+    }
+    warming::soak(cx, out, end);
+}
+
+fn clearance(cx: &Context, out: &mut StageBuilder, end: End, heat: &HubHeat) {
+    let value = Value::new(Kind::Allowance, heat.opening.clearance);
+    let label = format!("Clearance to slide by, {}", cx.hub_name(end));
+    let entry = out.number(&format!("{}.clearance", end.key()), label, value);
+    if cx.file.heat.clearance.is_some() {
+        entry.second("on the diameter; as chosen").written(WRITTEN);
+    } else {
+        entry
+            .second("on the diameter; a thousandth of it, 0.05 mm at least (common practice)")
+            .working(sliding_clearance_working(heat.opening.diameter));
     }
 }
 
@@ -199,7 +287,7 @@ fn instead(
     }
     if let Some(most) = instead.interference_at_most {
         ways.push(format!(
-            "no more interference than {}",
+            "have no more interference than {}",
             Value::new(Kind::Allowance, most).show(cx.system)
         ));
     }
@@ -213,27 +301,15 @@ fn instead(
         out.note(format!(
             "{}: at its limit it would go on if you {}.",
             capital(name),
-            ways.join(", or allow ")
+            ways.join(", or ")
         ));
     }
 }
 
 fn common(cx: &Context, out: &mut StageBuilder) {
     let heat = &cx.file.heat;
-    let any = End::BOTH.into_iter().find_map(|end| cx.heat(end));
-    let Some(found) = any else { return };
-    let clearance = Value::new(Kind::Allowance, found.heat.opening.clearance);
-    let whose = if heat.clearance.is_some() {
-        "as chosen"
-    } else {
-        "a thousandth of the diameter, 0.05 mm at least (common practice)"
-    };
-    let entry = out.number("clearance", "Clearance to slide by", clearance).second(whose);
-    if heat.clearance.is_some() {
-        entry.written(WRITTEN);
-    } else {
-        entry.working(sliding_clearance_working(found.heat.opening.diameter));
-    }
+    let hottest = End::BOTH.into_iter().filter_map(|end| Some(cx.heat(end)?.hot));
+    let Some(hottest) = hottest.max_by(|a, b| a.si().total_cmp(&b.si())) else { return };
     if heat.loss.is_none() {
         let loss = Value::new(Kind::TemperatureDifference, TemperatureInterval::from_si(LOSS_K));
         out.note(format!("{} is added for what the hub loses on the way to the shaft: a rule of our own; measure yours.", out.show(&loss)));
@@ -251,5 +327,5 @@ fn common(cx: &Context, out: &mut StageBuilder) {
             out.note(format!("“{name}” is not a seal material that is known here: take it off, or ask its maker how hot it may get."));
         }
     }
-    warming::notes(cx, out, found);
+    warming::notes(cx, out, hottest);
 }

@@ -121,11 +121,20 @@ fn still_to(cx: &Context, blank: &str) -> &'static str {
     }
 }
 
+/// A hub that goes on as warm as its place, over a chilled shaft.
+fn cold(cx: &Context, end: End) -> Option<String> {
+    let found = cx.heat(end).filter(|found| found.needs_none(cx))?;
+    let at = quantities::Value::new(quantities::Kind::Temperature, found.hot);
+    Some(format!("no more than {}: the chilled shaft is enough", at.show(cx.system)))
+}
+
 /// Blanks that are more than one number; empty while there is nothing to say.
 fn phrase(cx: &Context, blank: &str) -> Option<String> {
     match blank {
         "lineup.moves" => Some(super::lineup::moves_phrase(cx)),
         "closeup.grease" => Some(super::closeup::grease_words(cx)),
+        "heat.driver.temperature" => cold(cx, End::Driver),
+        "heat.driven.temperature" => cold(cx, End::Driven),
         _ => None,
     }
 }

@@ -2,7 +2,7 @@
 
 use quantities::{Kind, Measured, Physical, Torque, Value};
 
-use super::super::{Context, keys};
+use super::super::{Context, fit, keys};
 use super::{HeldTorque, HubPressure, PressureSlice};
 use crate::file::{End, si};
 
@@ -41,8 +41,9 @@ pub(super) fn torque(cx: &Context, end: End) -> Option<HeldTorque> {
     if duty.design_torque() > duty.torque() {
         needed.push(mark(duty.design_torque(), "with service factor"));
     }
-    if let Some(safety) = si(&cx.file.fit.safety).filter(|safety| *safety > 1.0) {
-        needed.push(mark(duty.design_torque() * safety, "and safety"));
+    if let Some(wanted) = fit::needed(cx).filter(|wanted| Some(*wanted) > fit::torque_to_carry(cx))
+    {
+        needed.push(mark(wanted, "wanted, with safety"));
     }
     if let Some(peak) = cx.file.machines.peak_torque.as_ref().map(Measured::value) {
         needed.push(mark(peak, "peak"));

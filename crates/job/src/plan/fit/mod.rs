@@ -278,7 +278,7 @@ fn mend(limits: &Limits, found: Length) -> &'static str {
 }
 
 /// The torque that friction must hold alone: what is to be carried, times the safety wanted.
-fn needed(cx: &Context) -> Option<Torque> {
+pub(super) fn needed(cx: &Context) -> Option<Torque> {
     Some(torque_to_carry(cx)? * safety(cx))
 }
 

@@ -4,16 +4,15 @@
 //! with the temperature that it has at the shaft, and counts as home at once.
 
 use quantities::{
-    Basis, Kind, Limits, Measured, Physical, Source, TemperatureInterval, ThermodynamicTemperature,
-    Time, Value, Working,
+    Basis, Kind, Limits, Measured, Physical, Source, ThermodynamicTemperature, Time, Value, Working,
 };
 use thermal::{Grab, HotHub, Sample, ThermalError};
 
 use super::super::sizes::capital;
 use super::super::stage_builder::StageBuilder;
 use super::super::{Context, Depth};
+use super::ambient;
 use super::bench::{Bench, bench, why_not};
-use super::{LOSS_K, ambient};
 use crate::file::{End, si};
 
 /// What was asked and what came of it.
@@ -27,7 +26,7 @@ const TOUCH_K: f64 = 323.15;
 /// Over the place's temperature, and cool enough to line up: a rule of our own.
 const LINE_UP_K: f64 = 10.0;
 
-/// `None` for a hub that needs no heat, or while hub and metal are not known.
+/// `None` for a hub that needs no heat, on a taper, or while hub and metal are not known.
 pub(in crate::plan) fn found(cx: &Context, end: End) -> Option<Found> {
     let (bench, asked) = asked(cx, end)?;
     Some(Found { bench, grab: asked.solve() })
@@ -35,12 +34,12 @@ pub(in crate::plan) fn found(cx: &Context, end: End) -> Option<Found> {
 
 /// What is asked of the finite elements.
 pub(super) fn asked(cx: &Context, end: End) -> Option<(Bench, HotHub)> {
-    let heat = &cx.heat(end)?.heat;
+    if cx.taper(end).is_some() {
+        return None;
+    }
+    let heat = cx.heat(end)?;
     let bench = bench(cx, end)?;
-    let opening = &heat.opening;
-    let loss = TemperatureInterval::from_si(si(&cx.file.heat.loss).unwrap_or(LOSS_K));
-    let hot = cx.file.heat.heated_to.as_ref();
-    let hub_temperature = hot.map_or(heat.at_shaft, |hot| hot.value() - loss);
+    let opening = &heat.heat.opening;
     let asked = HotHub {
         surroundings: bench.surroundings,
         surfaces: bench.surfaces,
@@ -52,7 +51,7 @@ pub(super) fn asked(cx: &Context, end: End) -> Option<(Bench, HotHub)> {
             bench.hub.clone(),
             bench.shaft.clone(),
             opening.interference,
-            hub_temperature,
+            heat.comes,
             opening.shaft_temperature,
         )
     };
@@ -77,6 +76,13 @@ fn coolest(cx: &Context) -> ThermodynamicTemperature {
 
 pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, end: End) {
     let name = cx.hub_name(end);
+    if cx.taper(end).is_some() {
+        out.note(format!(
+            "{}: it sits on a taper, whose seconds in hand are not reckoned: draw it up at once, to its stop.",
+            capital(&name)
+        ));
+        return;
+    }
     let Some(found) = cx.grab(end) else {
         if cx.depth == Depth::Quick {
             out.note_once(
@@ -92,6 +98,12 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, end: End) {
     };
     match &found.grab {
         Ok(grab) => {
+            if cx.file.sizes.at(end).key.is_some() {
+                out.note_once(
+                    "Keyways are not in the flow of heat: hub and shaft count as whole rings."
+                        .to_owned(),
+                );
+            }
             in_hand(cx, out, end, &found.bench, grab);
             after(cx, out, end, grab);
         }

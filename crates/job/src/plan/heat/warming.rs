@@ -1,10 +1,14 @@
 //! Making it hot, or cold: what to heed with each way, how long it takes, what to measure.
 
-use quantities::{Basis, Energy, Kind, Length, Physical, Source, Time, Value, Working};
+use quantities::{
+    Basis, Energy, Kind, Length, Physical, Source, TemperatureInterval, ThermodynamicTemperature,
+    Time, Value, Working,
+};
+use tables::heating::{Bath, soak as soak_time};
 
 use super::super::Context;
 use super::super::stage_builder::StageBuilder;
-use super::{Found, ambient};
+use super::ambient;
 use crate::file::End;
 
 /// Time at the heater, where its power is given.
@@ -29,44 +33,57 @@ pub(super) fn at_power(cx: &Context, out: &mut StageBuilder, end: End, energy: E
     .working(working);
 }
 
+/// Bore and rim apart by no more than this while a hub is heated by induction: a rule of our own.
+const APART_K: f64 = 50.0;
+
 /// What to heed with the heater that was chosen, and with a shaft that is cooled.
-pub(super) fn notes(cx: &Context, out: &mut StageBuilder, found: &Found) {
+pub(super) fn notes(cx: &Context, out: &mut StageBuilder, hottest: ThermodynamicTemperature) {
+    let apart = Value::new(Kind::TemperatureDifference, TemperatureInterval::from_si(APART_K));
+    let apart = out.show(&apart);
     match cx.file.heat.method.as_str() {
-        "oil bath" => oil(cx, out, found),
+        "oil bath" => oil(out, hottest),
         "torch" => out.note("Torch: only where the maker allows it; two flames, soft, kept moving, from the rim inward; temperature sticks at bore and rim, no colour to be seen."),
-        "induction" => out.note("Induction: probe on the hub near the bore, ramp gently so that the bore keeps up with the rim (no more than 50 K between them: a rule of our own); demagnetise before it goes on; nobody with a pacemaker near."),
-        "oven" => soak(cx, out, tables::heating::Bath::Oven),
+        "induction" => out.note(format!("Induction: probe on the hub near the bore, ramp gently so that the bore keeps up with the rim (no more than {apart} between them: a rule of our own); demagnetise before it goes on; nobody with a pacemaker near.")),
         _ => {}
     }
     chilled(cx, out);
 }
 
-fn oil(cx: &Context, out: &mut StageBuilder, found: &Found) {
-    let hot = found.heat.from_heater;
-    let flash = Value::new(Kind::Temperature, hot + tables::heating::FLASH_MARGIN);
+fn oil(out: &mut StageBuilder, hottest: ThermodynamicTemperature) {
+    let flash = Value::new(Kind::Temperature, hottest + tables::heating::FLASH_MARGIN);
     out.note(format!(
         "Oil with a flash point of {} at least ({}); no flame near; a dry hub, off the pan’s floor.",
         out.show(&flash),
         tables::heating::FLASH_MARGIN_SOURCE
     ));
-    soak(cx, out, tables::heating::Bath::Oil);
 }
 
-fn soak(cx: &Context, out: &mut StageBuilder, bath: tables::heating::Bath) {
-    let walls = End::BOTH.into_iter().filter_map(|end| {
-        let outside =
-            cx.hub_slices(end)?.iter().map(|slice| slice.outside.si()).fold(0.0, f64::max);
-        Some((outside - cx.joint_diameter(end)?.si()) / 2.0)
-    });
-    let thickest = Length::from_si(walls.fold(0.0, f64::max));
-    let where_in = match bath {
-        tables::heating::Bath::Oven => "Oven: leave the hub in",
-        tables::heating::Bath::Oil => "Oil bath: leave the hub in",
+/// Time in an oven or an oil bath until the core is through: by the thickest place, which is as thick
+/// as its shorter way through.
+pub(super) fn soak(cx: &Context, out: &mut StageBuilder, end: End) {
+    let bath = match cx.file.heat.method.as_str() {
+        "oven" => Bath::Oven,
+        "oil bath" => Bath::Oil,
+        _ => return,
     };
-    if let Some(time) = tables::heating::soak(bath, thickest) {
-        let minutes = (time.si() / 60.0).ceil();
-        out.note(format!("{where_in} {minutes:.0} minutes after it is up to heat, for its thickest wall ({}); measure at the bore as it comes out.", tables::heating::INSTRUCTIONS));
-    }
+    let Some((slices, joint)) = cx.hub_slices(end).zip(cx.joint_diameter(end)) else { return };
+    let thick =
+        |slice: &mechanics::Slice| ((slice.outside - joint).si() / 2.0).min(slice.length.si());
+    let thickest = Length::from_si(slices.iter().map(thick).fold(0.0, f64::max));
+    let Some(time) = soak_time(bath, thickest) else { return };
+    let a_millimetre = soak_time(bath, Length::from_si(1e-3)).unwrap_or_default();
+    let value = Value::new(Kind::Minutes, time);
+    let working = Working::new("Soak", "t = r·w", value, tables::heating::INSTRUCTIONS)
+        .term("r", "for each millimetre of wall", Value::new(Kind::Minutes, a_millimetre))
+        .term("w", "thickest place, in millimetres", Value::new(Kind::Length, thickest))
+        .valid("from when oven or bath is up to heat");
+    let inside = match bath {
+        Bath::Oven => "in the oven",
+        Bath::Oil => "in the bath",
+    };
+    out.number(&format!("{}.soak", end.key()), format!("Soak, {}", cx.hub_name(end)), value)
+        .second(format!("{inside} from when it is up to heat; measure at the bore as it comes out"))
+        .working(working);
 }
 
 /// A shaft colder than its place was cooled: ice, dry ice or liquid nitrogen.

@@ -96,15 +96,31 @@ fn asked(
     }
 }
 
-/// Body, then flange or gear ring.
+/// Body, then flange or gear ring: the widest part of the hub, and the longer of what lies to its
+/// sides. However the hub is cut into slices, they are the same.
 fn zones(bench: &Bench) -> Vec<Zone> {
-    let mut from = Length::default();
-    let mut zones = Vec::new();
-    for (slice, name) in bench.hub.slices.iter().zip(["body", "flange"]) {
-        zones.push(Zone::outside(name, from, from + slice.length));
-        from += slice.length;
+    let slices = &bench.hub.slices;
+    let end: Length = slices.iter().map(|slice| slice.length).sum();
+    let widest = slices.iter().map(|slice| slice.outside.si()).fold(0.0, f64::max);
+    let is_wide = |slice: &thermal::Slice| slice.outside.si() > widest * (1.0 - 1e-9);
+    let (mut from, mut wide) = (Length::default(), None);
+    for slice in slices {
+        let to = from + slice.length;
+        match &mut wide {
+            Some((_, last)) if is_wide(slice) && *last == from => *last = to,
+            None if is_wide(slice) => wide = Some((from, to)),
+            _ => {}
+        }
+        from = to;
     }
-    zones
+    let (start, last) = wide.unwrap_or((Length::default(), end));
+    let (behind, ahead) = (start, end - last);
+    let body = |from, to| Zone::outside("body", from, to);
+    if behind <= Length::default() && ahead <= Length::default() {
+        return vec![body(Length::default(), end)];
+    }
+    let body = if behind >= ahead { body(Length::default(), start) } else { body(last, end) };
+    vec![body, Zone::outside("flange", start, last)]
 }
 
 fn heats(cx: &Context, zones: &[Zone]) -> Vec<Heat> {
@@ -450,18 +466,38 @@ pub(super) fn in_words(cx: &Context, found: &Found) -> (String, Option<String>) 
         let hand = Value::new(Kind::Power, at_hand(cx)).show(cx.system);
         return (format!("more than {hand}, or more than its limit"), bar());
     };
-    let shuts = opening.if_stopped.and_then(|window| window.shuts);
-    let shuts = shuts.map_or_else(String::new, |shuts| format!(", shut again at {}", time(shuts)));
+    let window = opening.if_stopped.and_then(|window| Some((window.opens, window.shuts?)));
+    let likely = window.map_or_else(String::new, |(opens, shuts)| {
+        let (opens, shuts) = (time(opens), time(shuts));
+        format!("; likely after {opens}, and shut again at {shuts} if heat stops as it opens")
+    });
     match opening.opens.high {
         Some(opens) => {
             let hot = || {
                 Some("something gets hotter than it may: less heat, and pull as well".to_owned())
             };
             let bar = if works(opening) { None } else { hot() };
-            (format!("open after {}{shuts} if heat stops", time(opens)), bar)
+            (format!("open in every case after {}{likely}", time(opens)), bar)
         }
         None => ("not open in every case".to_owned(), bar()),
     }
+}
+
+/// The pull that heat leaves, by the finite elements, where it does not open the hub in every case:
+/// the least of what was tried.
+pub(super) fn left(found: &Found) -> Option<Force> {
+    let given = found.given.as_ref().and_then(|given| given.as_ref().ok());
+    let given = given.map(|opening| match opening.opens.high {
+        Some(_) => Force::default(),
+        None => opening.least_pull.1.high,
+    });
+    let advised = match &found.advice {
+        Some(Ok(Advice::Heat { .. })) => Some(Force::default()),
+        Some(Ok(Advice::Nothing { nearest })) => Some(nearest.least_pull.high),
+        _ => None,
+    };
+    let less = |a: Force, b: Force| if a < b { a } else { b };
+    [given, advised].into_iter().flatten().reduce(less)
 }
 
 /// The pull as heat takes it down, for the drawing: the run, and the one that is pulled with.

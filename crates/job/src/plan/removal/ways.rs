@@ -228,15 +228,29 @@ fn pulled_warm(cx: &Context, end: End) -> Way {
     draft.wants_heat();
     draft.fit_not_known();
     let Some(found) = draft.found() else { return draft.done() };
+    if let Some(force) = cx.hot(end).and_then(hot::left) {
+        let left = if force > Force::default() {
+            format!("{} at best, with the heat below", draft.force(force))
+        } else {
+            "nothing: the heat below opens it".to_owned()
+        };
+        draft.takes("pull left", left);
+        at_hand(&mut draft, force);
+        return draft.done();
+    }
+    if !is_rough(cx, end) {
+        draft.takes("pull left", "worked out on the full plan");
+        return draft.done();
+    }
     let force = found.warm.force.high;
-    let rise = Value { kind: Kind::TemperatureDifference, ..Value::number(WARMER_K) };
-    let rise = draft.show(rise);
-    let left = if force > Force::default() {
-        format!("up to {} with the hub {rise} warmer than its shaft", draft.force(force))
-    } else {
-        format!("nothing: it is free with the hub {rise} warmer than its shaft")
-    };
-    draft.takes("pull left", left);
+    let rise = draft.show(warmer());
+    draft.takes(
+        "pull left",
+        format!(
+            "about {} if all of the hub is {rise} warmer than its shaft: a rough figure",
+            draft.force(force)
+        ),
+    );
     at_hand(&mut draft, force);
     draft.done()
 }
@@ -252,10 +266,33 @@ fn heated(cx: &Context, end: End) -> Way {
             draft.takes("heat", takes);
             draft.way.bars.extend(bar);
         }
+        None if cx.file.removal.heat_allowed == Some(false) => {}
+        None if tapered(cx, end) => draft.open(
+            &format!("sizes.{}.taper", end.key()),
+            "what heat does on a taper, which is not reckoned: have the puller loaded",
+        ),
         None if cx.depth == Depth::Quick => draft.takes("heat", "worked out on the full plan"),
-        None => {}
+        None => draft.open(
+            &format!("coupling.{}.material", end.key()),
+            "outline and metal of hub and shaft, for the heat that it takes",
+        ),
     }
     draft.done()
+}
+
+fn tapered(cx: &Context, end: End) -> bool {
+    cx.taper(end).is_some() || cx.file.removal.at(end).tapered == Some(true)
+}
+
+/// True where the finite elements have no answer for what heat leaves, and never will.
+fn is_rough(cx: &Context, end: End) -> bool {
+    let hot = || cx.hot(end).and_then(hot::left);
+    tapered(cx, end) || (cx.depth == Depth::Full && hot().is_none())
+}
+
+/// How much warmer than its shaft, as it is shown.
+fn warmer() -> Value {
+    Value { kind: Kind::TemperatureDifference, ..Value::number(WARMER_K) }
 }
 
 fn oiled(cx: &Context, end: End) -> Way {
@@ -352,11 +389,15 @@ fn screw(draft: &mut Draft, pull: Force) {
 /// Numbers of the ways that are worth a working: pull left warm, screw, puller bolts, oil.
 pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
     let (key, name) = (end.key(), cx.hub_name(end));
-    let rise = Value { kind: Kind::TemperatureDifference, ..Value::number(WARMER_K) };
-    let left = Value::new(Kind::Force, found.warm.force.high);
-    out.number(&format!("{key}.force_warm"), format!("Pull left on the {name}, warm"), left)
-        .second(format!("hub {} warmer than its shaft", rise.show(cx.system)))
-        .working(found.warm.working());
+    if is_rough(cx, end) {
+        let left = Value::new(Kind::Force, found.warm.force.high);
+        out.number(&format!("{key}.force_warm"), format!("Pull left on the {name}, warm"), left)
+            .second(format!(
+                "rough: all of the hub {} warmer than its shaft, as rings",
+                warmer().show(cx.system)
+            ))
+            .working(found.warm.working());
+    }
     if let Some(screw) = &cx.file.removal.screw
         && let Ok(torque) =
             screw_torque(nut_factor(Threads::Lubricated), found.pull.force.high, screw.value())
