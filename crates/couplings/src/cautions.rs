@@ -32,7 +32,10 @@ pub fn common_cautions() -> &'static [Caution] {
     &COMMON
 }
 
-const COMMON: [Caution; 14] = [
+/// Stands among the ways of heating for a shaft that is cooled with ice, dry ice or liquid nitrogen.
+pub const CHILLED: &str = "chilled shaft";
+
+const COMMON: [Caution; 15] = [
     Caution::new(
         Stage::Machines,
         "Lock out and tag both machines and prove them dead before the guard comes off. A driven \
@@ -67,6 +70,12 @@ const COMMON: [Caution; 14] = [
         &["torch"],
         "A flame needs a hot-work permit, a gas test and a fire watch. Take the plugs out of a \
          closed coupling first: grease inside flashes, and a closed space can burst.",
+    ),
+    Caution::when(
+        &[CHILLED],
+        "A chilled shaft: its gas drives the air out of pits and small rooms, so ventilate and carry \
+         an oxygen alarm; loose gloves, face shield, nothing closed tight over ice or liquid. Ask \
+         the shaft’s maker whether its steel bears the cold; wipe frost off dry.",
     ),
     Caution::new(
         Stage::Lineup,

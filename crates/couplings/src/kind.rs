@@ -9,7 +9,7 @@
 use quantities::Source;
 use serde::Serialize;
 
-pub use crate::cautions::{Caution, common_cautions};
+pub use crate::cautions::{CHILLED, Caution, common_cautions};
 pub use crate::character::{Character, Gives};
 pub use crate::duty::{Duty, Load, Need, Reason, Speaks};
 pub use crate::findings::common_findings;

@@ -7,7 +7,7 @@ use std::f64::consts::PI;
 
 use quantities::{
     AngularVelocity, Basis, Force, Kind, Length, Mass, MassDensity, Physical, Pressure, Source,
-    Torque, Value, Working,
+    Torque, Value, Working, both,
 };
 
 /// Why a spacer gives no number.
@@ -22,7 +22,7 @@ pub enum SpacerError {
         si: f64,
     },
     /// A tube without a wall.
-    #[error("no wall between {inside:?} and {outside:?}")]
+    #[error("no wall between {} and {}", both(inside), both(outside))]
     Wall {
         /// Inside diameter.
         inside: Length,

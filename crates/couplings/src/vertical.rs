@@ -5,13 +5,13 @@
 //!
 //! Limits for where the maker gives none (`tables::limits`).
 
-use quantities::{Kind, Length, Physical, Value, Working};
+use quantities::{Kind, Length, Physical, Value, Working, both};
 use tables::limits::{VERTICAL_ORBIT, VERTICAL_PLUMB};
 
 /// Why there is no limit.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
-#[error("length is not above zero: {0:?}")]
-pub struct VerticalError(pub Length);
+#[error("length is not above zero: {}", both(.0))]
+pub struct VerticalError(Length);
 
 fn positive(length: Length) -> Result<f64, VerticalError> {
     let si = length.si();

@@ -215,6 +215,30 @@ fn a_chilled_shaft_may_be_enough() {
     assert!(at[0] > at[1] && at[1] > at[2], "{at:?}");
 }
 
+/// The loss follows the time on the way: a minute in still air takes some kelvins off a hot hub.
+#[test]
+fn a_longer_way_asks_for_a_hotter_hub() {
+    let at = |way: &str| {
+        let plan = full(&plain(50.0, &format!("carried = \"{way}\"")));
+        let si = |id: &str| plan.number(id).unwrap().value.unwrap().si;
+        (si("heat.driver.temperature") - si("heat.driver.at_shaft"), si("heat.driver.loss"))
+    };
+    let (added, loss) = at("1 min");
+    assert!((added - loss).abs() < 1e-9 && (1.0..10.0).contains(&loss), "{loss} K");
+    assert!(at("3 min").1 > 2.5 * loss);
+}
+
+/// Where nothing works, that is said, and what would.
+#[test]
+fn no_way_at_all_is_said() {
+    let no =
+        "driver = { puller_holes = false, jaws_hold = false, oil_port = false, scrap = false }";
+    let plan = full(&format!("{}\n[removal]\nheat_allowed = false\n{no}", plain(50.0, "")));
+    let number = plan.number("removal.driver.ways").expect("a count of the ways");
+    assert_eq!((number.value.unwrap().si, number.verdict), (0.0, Some(Verdict::Outside)));
+    assert!(number.settle.contains("None of the five ways"), "{}", number.settle);
+}
+
 /// A seal near the hub gets the warmer the nearer it is.
 #[test]
 fn a_seal_gets_the_warmer_the_nearer_it_is() {

@@ -6,7 +6,9 @@
 //! A torque on the maker's sheet outranks any of this. The order of tightening is in
 //! [`crate::order`]; proof loads and nut factors are in `tables`.
 
-use quantities::{Basis, Force, Kind, Length, Physical, Pressure, Source, Torque, Value, Working};
+use quantities::{
+    Basis, Force, Kind, Length, Physical, Pressure, Source, Torque, Value, Working, both,
+};
 
 use uom::si::f64::Area;
 
@@ -16,16 +18,16 @@ use crate::{Range, is_positive};
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum BoltError {
     /// A length that is not above zero.
-    #[error("length is not above zero: {0:?}")]
+    #[error("length is not above zero: {}", both(.0))]
     Length(Length),
     /// A force that is not above zero.
-    #[error("force is not above zero: {0:?}")]
+    #[error("force is not above zero: {}", both(.0))]
     Force(Force),
     /// A torque that is not above zero.
-    #[error("torque is not above zero: {0:?}")]
+    #[error("torque is not above zero: {}", both(.0))]
     Torque(Torque),
     /// A stress that is not above zero.
-    #[error("stress is not above zero: {0:?}")]
+    #[error("stress is not above zero: {}", both(.0))]
     Stress(Pressure),
     /// A factor or a friction that is not above zero, or ends out of order.
     #[error("factor is not above zero: {0}")]

@@ -8,19 +8,20 @@
 //! d joint · δ interference at 20 °C, the upper end of its `±` · c clearance wanted while sliding ·
 //! a mean expansion from 20 °C (h hub, s shaft) · T, Ts hub and shaft
 //!
-//! What is lost on the way from the heater to the shaft is added. How long a hub stays open is a
+//! What is lost on the way from the heater to the shaft is added ([`carried`]). How long a hub stays open is a
 //! matter of heat flowing through metal and is not answered here by a lump: [`lumped`] and
 //! [`cylinder`] stand beside for checking against published examples.
 //!
 //! Not here: what a metal, a seal or a grease may be heated to (`tables::materials`).
 
+pub mod carried;
 pub mod cylinder;
 pub mod expansion;
 pub mod lumped;
 
 use quantities::{
     Basis, Energy, Kind, Length, Mass, Physical, Source, SpecificHeatCapacity, TemperatureInterval,
-    ThermodynamicTemperature, Value, Working,
+    ThermodynamicTemperature, Value, Working, both,
 };
 
 use std::marker::PhantomData;
@@ -33,22 +34,22 @@ use expansion::{Expansion, Growth};
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum HeatError {
     /// A diameter that is not above zero.
-    #[error("diameter is not above zero: {0:?}")]
+    #[error("diameter is not above zero: {}", both(.0))]
     Diameter(Length),
     /// Nothing to open: the hub goes on cold.
-    #[error("nothing to open: {0:?}")]
+    #[error("nothing to open: {}", both(.0))]
     Open(Length),
     /// An interference or a clearance that is no number.
-    #[error("length is not sound: {0:?}")]
+    #[error("length is not sound: {}", both(.0))]
     Length(Length),
     /// A temperature that is none, or beyond what the expansion is known for.
-    #[error("temperature is not sound, or beyond the expansion’s range: {0:?}")]
+    #[error("temperature is not sound, or beyond the expansion’s range: {}", both(.0))]
     Temperature(ThermodynamicTemperature),
     /// More growth than the expansion is known for.
-    #[error("needs more growth than the expansion is known for: {0:?}")]
+    #[error("needs more growth than the expansion is known for: {}", both(.0))]
     BeyondRange(Length),
     /// A difference of temperature below zero.
-    #[error("difference is below zero: {0:?}")]
+    #[error("difference is below zero: {}", both(.0))]
     Interval(TemperatureInterval),
     /// A mass, a heat capacity or another number not above zero.
     #[error("number is not above zero: {0}")]

@@ -15,7 +15,7 @@ pub mod hub;
 pub mod release;
 pub mod stress;
 
-use quantities::{Basis, Kind, Length, Physical, Pressure, Source, Value, Working};
+use quantities::{Basis, Kind, Length, Physical, Pressure, Source, Value, Working, both};
 use tables::materials::Elastic;
 
 use stress::Stress;
@@ -43,22 +43,22 @@ pub struct Joint {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum JointError {
     /// Diameters that make no ring on a shaft.
-    #[error("diameters out of order: {0:?}")]
+    #[error("diameters out of order: shaft’s bore {}, joint {}, outside of the hub {}", both(&.0.shaft_bore), both(&.0.joint), both(&.0.hub_outside))]
     Order(Sizes),
     /// A metal without stiffness, or with a Poisson's ratio outside 0 to 0.5.
-    #[error("not elastic: {0:?}")]
+    #[error("not elastic: modulus {}, Poisson’s ratio {}", both(&.0.young), .0.poisson)]
     Elastic(Elastic),
     /// A density or an expansion that is no sound number.
-    #[error("not a sound metal: {0:?}")]
+    #[error("not a sound metal: density {}, expansion {}", both(&.0.density), both(&.0.expansion))]
     Metal(hub::Metal),
     /// A hub without slices, or a slice without length.
     #[error("hub has no length")]
     Length,
     /// The shaft is not larger than the bore.
-    #[error("no interference to press with: {0:?}")]
+    #[error("no interference to press with: {}", both(.0))]
     Loose(Length),
     /// A speed or a temperature that is no sound number.
-    #[error("running state is not sound: {0:?}")]
+    #[error("running state is not sound: speed {}, hub {} and shaft {} over 20 °C", both(&.0.speed), both(&.0.hub_rise), both(&.0.shaft_rise))]
     Running(hub::Running),
     /// A friction, a safety or a stress that is not above zero, or ends out of order.
     #[error("not above zero or out of order: {0}")]

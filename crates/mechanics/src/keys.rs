@@ -14,7 +14,9 @@ pub mod balance;
 pub mod room;
 pub mod set_screw;
 
-use quantities::{Basis, Force, Kind, Length, Physical, Pressure, Source, Torque, Value, Working};
+use quantities::{
+    Basis, Force, Kind, Length, Physical, Pressure, Source, Torque, Value, Working, both,
+};
 
 use crate::is_positive;
 
@@ -164,16 +166,16 @@ impl Sharing {
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum KeyError {
     /// A key that is not above zero somewhere, or bears nowhere.
-    #[error("key bears nowhere: {0:?}")]
+    #[error("key bears nowhere: {} wide, {} high, {} long", both(&.0.width), both(&.0.height), both(&.0.length))]
     Key(Key),
     /// A diameter or another length not above zero.
-    #[error("length is not above zero: {0:?}")]
+    #[error("length is not above zero: {}", both(.0))]
     Length(Length),
     /// A torque below zero, or none.
-    #[error("torque is not sound: {0:?}")]
+    #[error("torque is not sound: {}", both(.0))]
     Torque(Torque),
     /// A strength not above zero.
-    #[error("strength is not above zero: {0:?}")]
+    #[error("strength is not above zero: {} in shear, {} in bearing", both(&.0.shear), both(&.0.bearing))]
     Strength(Strength),
     /// A safety or a count not above zero.
     #[error("number is not above zero: {0}")]

@@ -1,7 +1,7 @@
 //! What a hub weighs, from its outline.
 
 use quantities::{
-    Basis, Kind, Length, Mass, MassDensity, Physical, Source, Value, Volume, Working,
+    Basis, Kind, Length, Mass, MassDensity, Physical, Source, Value, Volume, Working, both,
 };
 
 use crate::is_positive;
@@ -33,7 +33,7 @@ pub enum MassError {
     #[error("a hub of no slices")]
     Empty,
     /// A slice without length, or no larger than the bore.
-    #[error("slice {index} is not a ring around a bore of {bore:?}: {slice:?}")]
+    #[error("slice {}, {} long and {} outside, is not a ring around a bore of {}", index + 1, both(&slice.length), both(&slice.outside), both(bore))]
     Slice {
         /// Its place, from 0.
         index: usize,
@@ -43,7 +43,7 @@ pub enum MassError {
         bore: Length,
     },
     /// A density not above zero.
-    #[error("density is not above zero: {0:?}")]
+    #[error("density is not above zero: {}", both(.0))]
     Density(MassDensity),
 }
 

@@ -6,7 +6,7 @@
 //! A peak that has been worked out by itself takes none.
 
 use quantities::{
-    AngularVelocity, Basis, Kind, Physical, Power, Ratio, Source, Torque, Value, Working,
+    AngularVelocity, Basis, Kind, Physical, Power, Ratio, Source, Torque, Value, Working, both,
 };
 
 use crate::is_positive;
@@ -23,16 +23,16 @@ pub struct Duty {
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum PowerError {
     /// No power.
-    #[error("power is not above zero: {0:?}")]
+    #[error("power is not above zero: {}", both(.0))]
     Power(Power),
     /// No speed: power over no speed is no torque.
-    #[error("speed is not above zero: {0:?}")]
+    #[error("speed is not above zero: {}", both(.0))]
     Speed(AngularVelocity),
     /// A service factor below one, or none.
-    #[error("service factor is below one: {0:?}")]
+    #[error("service factor is below one: {}", both(.0))]
     ServiceFactor(Ratio),
     /// No rated torque to compare with.
-    #[error("torque is not above zero: {0:?}")]
+    #[error("torque is not above zero: {}", both(.0))]
     Torque(Torque),
 }
 

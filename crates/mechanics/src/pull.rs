@@ -12,7 +12,7 @@
 //! [`PressFit::state`]: crate::interference::hub::PressFit::state
 //! [`Opening::hub_heat`]: crate::heat::Opening::hub_heat
 
-use quantities::{Angle, Force, Kind, Length, Physical, Pressure, Value, Working};
+use quantities::{Angle, Force, Kind, Length, Physical, Pressure, Value, Working, both};
 use tables::friction::PULL_SOURCE;
 use tables::pullers::{self, Drive, Puller, puller_for};
 use uom::si::f64::Area;
@@ -25,10 +25,10 @@ use crate::{Range, is_positive};
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum PullError {
     /// A friction that is no range above zero.
-    #[error("friction is no range above zero: {0:?}")]
+    #[error("friction is no range above zero: {} to {}", .0.low, .0.high)]
     Friction(Range<f64>),
     /// A force that is not above zero.
-    #[error("force is not above zero: {0:?}")]
+    #[error("force is not above zero: {}", both(.0))]
     Force(Force),
     /// A margin below one, or another number not above zero.
     #[error("number is not sound: {0}")]

@@ -16,7 +16,9 @@ pub mod correction;
 pub mod form;
 pub mod suspects;
 
-use quantities::{Angle, Basis, Kind, Length, Physical, Source, Value, Working, root_sum_square};
+use quantities::{
+    Angle, Basis, Kind, Length, Physical, Source, Value, Working, both, root_sum_square,
+};
 
 use crate::least_squares::count_of;
 use crate::{Estimate, is_positive};
@@ -91,7 +93,7 @@ pub enum SizeError {
     #[error("no readings")]
     Empty,
     /// A reading that is no size, or has no sound `±`.
-    #[error("reading {index} is not a size: {reading:?}")]
+    #[error("reading {}, {}, is not a size with a ±", index + 1, both(&reading.size))]
     Reading {
         /// Its place, from 0.
         index: usize,
@@ -99,10 +101,10 @@ pub enum SizeError {
         reading: Reading,
     },
     /// Temperatures or expansions that are no numbers.
-    #[error("temperatures are not sound: {0:?}")]
+    #[error("temperatures are not sound, or beyond what the metals’ expansion is known for")]
     Temperatures(Temperatures),
     /// A setting standard that is no size.
-    #[error("setting standard is not sound: {0:?}")]
+    #[error("setting standard is no size with a ±")]
     Setting(Setting),
 }
 

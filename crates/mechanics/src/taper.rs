@@ -9,7 +9,9 @@
 use std::fmt;
 use std::str::FromStr;
 
-use quantities::{Angle, Basis, Force, Kind, Length, Physical, Pressure, Source, Value, Working};
+use quantities::{
+    Angle, Basis, Force, Kind, Length, Physical, Pressure, Source, Value, Working, both,
+};
 
 use crate::interference::hub::State;
 use crate::{Estimate, is_positive};
@@ -28,7 +30,7 @@ pub enum TaperError {
     #[error("“{0}” is not a taper such as 1:10 or 3/4 in/ft")]
     Text(String),
     /// Diameters and a length that make no taper.
-    #[error("length is not sound: {0:?}")]
+    #[error("length is not sound: {}", both(.0))]
     Length(Length),
     /// A force, a friction or a factor that is not sound.
     #[error("number is not sound: {0}")]

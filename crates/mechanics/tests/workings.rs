@@ -10,6 +10,7 @@ use mechanics::bolts::{
     Thread, fitted_bolts, flange_friction, preload_working, prevailing_working, stress_area,
     tightening_torque,
 };
+use mechanics::heat::carried::{Carried, surface};
 use mechanics::heat::expansion::Expansion;
 use mechanics::heat::{Opening, heating_energy, sliding_clearance_working};
 use mechanics::interference::flattening::Interference;
@@ -30,9 +31,9 @@ use mechanics::taper::{Taper, dilation};
 use mechanics::window::{Allowed, Demand};
 use mechanics::{Estimate, Range, Slice};
 use quantities::{
-    Angle, AngularVelocity, Force, Length, Mass, MassDensity, Physical, Power, Pressure, Ratio,
-    SpecificHeatCapacity, System, TemperatureCoefficient, TemperatureInterval,
-    ThermodynamicTemperature, Torque, Working,
+    Angle, AngularVelocity, Force, HeatTransfer, Length, Mass, MassDensity, Physical, Power,
+    Pressure, Ratio, SpecificHeatCapacity, System, TemperatureCoefficient, TemperatureInterval,
+    ThermodynamicTemperature, Time, Torque, Working,
 };
 
 #[derive(Clone, Debug, PartialEq)]
@@ -346,6 +347,15 @@ fn heat() {
         MassDensity::from_si(7800.0),
     );
     let rise = TemperatureInterval::from_si(150.0);
+    let way = Carried {
+        surface: surface(mm(80.0), &[Slice { length: mm(90.0), outside: mm(130.0) }]),
+        mass: Mass::from_si(6.0),
+        heat_capacity: SpecificHeatCapacity::from_si(470.0),
+        convection: HeatTransfer::from_si(7.0),
+        emissivity: 0.6,
+        air: celsius(20.0),
+        time: Time::from_si(60.0),
+    };
     let energy = heating_energy(Mass::from_si(8.3), SpecificHeatCapacity::from_si(470.0), rise);
     again(&[
         heat.working(),
@@ -354,6 +364,7 @@ fn heat() {
         sliding_clearance_working(mm(80.0)),
         energy.unwrap().working(),
         mass.unwrap().working(),
+        way.working(celsius(180.0)).unwrap(),
     ]);
 }
 

@@ -10,6 +10,7 @@
 //!
 //! Not here: what any number means for a coupling.
 
+mod both;
 mod conformance;
 mod dimension;
 mod estimate;
@@ -24,6 +25,7 @@ mod verdict;
 mod whole;
 mod working;
 
+pub use both::both;
 pub use conformance::{probability_inside, settling};
 pub use dimension::{Dimension, Physical};
 pub use estimate::{Estimate, is_spread, root_sum_square};

@@ -1,18 +1,18 @@
 //! Why heat gives no number.
 
-use quantities::{Length, Pressure, Ratio, ThermodynamicTemperature, Time};
+use quantities::{Length, Pressure, Ratio, ThermodynamicTemperature, Time, both};
 
 /// Why heat gives no number.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum ThermalError {
     /// A size that is not above zero, or no number.
-    #[error("size is not above zero: {0:?}")]
+    #[error("size is not above zero: {}", both(.0))]
     Size(Length),
     /// A hub without slices.
     #[error("the hub has no slices")]
     NoSlices,
     /// Sizes that do not nest: shaft bore < joint < outside.
-    #[error("{inside:?} does not fit within {outside:?}")]
+    #[error("{} does not fit within {}", both(inside), both(outside))]
     Order {
         /// What should be the smaller.
         inside: Length,
@@ -20,7 +20,7 @@ pub enum ThermalError {
         outside: Length,
     },
     /// A hub more than twenty times as large as its bore, or of more than 24 slices.
-    #[error("no hub that is modelled: {size:?} outside on a bore of {bore:?}")]
+    #[error("no hub that is modelled: {} outside on a bore of {}", both(size), both(bore))]
     Proportions {
         /// Its bore.
         bore: Length,
@@ -36,13 +36,13 @@ pub enum ThermalError {
         value: f64,
     },
     /// Nothing presses: no interference to open or to close.
-    #[error("no interference: {0:?}")]
+    #[error("no interference: {}", both(.0))]
     Loose(Length),
     /// A temperature that is none, or beyond what the expansion is known for.
-    #[error("temperature is not sound, or beyond the expansion’s range: {0:?}")]
+    #[error("temperature is not sound, or beyond the expansion’s range: {}", both(.0))]
     Temperature(ThermodynamicTemperature),
     /// The hub would be hotter than it may be.
-    #[error("hub at {hub:?}, limit {limit:?}")]
+    #[error("hub at {}, limit {}", both(hub), both(limit))]
     TooHot {
         /// Its temperature.
         hub: ThermodynamicTemperature,
@@ -50,13 +50,13 @@ pub enum ThermalError {
         limit: ThermodynamicTemperature,
     },
     /// The hub is too cold to go on: the clearance where it is least.
-    #[error("the hub does not clear the shaft as it arrives: {0:?} on the diameter")]
+    #[error("the hub does not clear the shaft as it arrives: {} on the diameter", both(.0))]
     NoClearance(Length),
     /// The hub never grabs: it is still open after a day.
-    #[error("still open after a day: {0:?} on the diameter")]
+    #[error("still open after a day: {} on the diameter", both(.0))]
     StaysOpen(Length),
     /// The bore is stressed beyond yield, and the model is elastic.
-    #[error("bore stressed to {stress:?}, yield {strength:?}")]
+    #[error("bore stressed to {}, yield {}", both(stress), both(strength))]
     Yields {
         /// Von Mises stress along the bore, in the mean.
         stress: Pressure,
@@ -76,15 +76,15 @@ pub enum ThermalError {
         zone: String,
     },
     /// A time that is not above zero, or no number, or a stop before its start.
-    #[error("time is not sound: {0:?}")]
+    #[error("time is not sound: {}", both(.0))]
     Time(Time),
     /// Nothing to search among.
     #[error("nothing to search among")]
     NothingToSearch,
     /// Equations that could not be set up or solved.
-    #[error("the equations could not be solved at {0:?}")]
+    #[error("the equations could not be solved at {}", both(.0))]
     Unsolved(Time),
     /// A coarser mesh and longer steps give another answer.
-    #[error("answer not settled: {0:?} between two meshes")]
+    #[error("answer not settled: {} between two meshes", both(.0))]
     Unsettled(Ratio),
 }

@@ -25,6 +25,7 @@ impl Found {
             self.add("heat.shaft_temperature", what, expected);
         }
         self.positive("heat.power", &heat.power);
+        self.positive("heat.carried", &heat.carried);
         self.positive("heat.time_wanted", &heat.time_wanted);
         self.positive("removal.power_body", &removal.power_body);
         self.positive("removal.power_flange", &removal.power_flange);

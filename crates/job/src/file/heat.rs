@@ -23,6 +23,9 @@ pub struct Heat {
     /// What the hub loses on the way from heater to shaft.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub loss: Text<TemperatureInterval>,
+    /// Time on the way from heater to shaft, from which the loss is reckoned where none is written.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub carried: Text<Time>,
     /// The site's own limit on the hub's temperature.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub limit: Text<ThermodynamicTemperature>,

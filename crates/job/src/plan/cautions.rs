@@ -1,5 +1,8 @@
 //! What to heed before anything else, and before the stage it belongs to.
 
+use couplings::kind::CHILLED;
+use quantities::Physical;
+
 use super::{Caution, Context};
 use crate::Stage;
 use crate::file::End;
@@ -14,10 +17,15 @@ pub(super) fn cautions(cx: &Context) -> Vec<Caution> {
     let common = couplings::kind::common_cautions().iter();
     let own = cx.kind.map_or(&[] as &[couplings::kind::Caution], couplings::Kind::cautions);
     let told: Vec<&couplings::kind::Caution> = common.chain(own).collect();
+    let chilled = is_chilled(cx);
     for stage in Stage::ALL {
-        let mut here: Vec<_> = told.iter().filter(|told| told.stage == stage).collect();
+        let is_here = |told: &&&couplings::kind::Caution| {
+            told.stage == stage && (chilled || !told.heated_by.contains(&CHILLED))
+        };
+        let mut here: Vec<_> = told.iter().filter(is_here).collect();
         // Those of the way that was chosen come first.
-        here.sort_by_key(|told| !told.heated_by.contains(&cx.file.heat.method.as_str()));
+        let chosen = |way: &&str| *way == CHILLED || *way == cx.file.heat.method;
+        here.sort_by_key(|told| !told.heated_by.iter().any(chosen));
         let fill = |text| couplings::step::fill(text, |blank| mass(cx, blank));
         let orders: Vec<String> = here.iter().map(|told| fill(told.text)).collect();
         for three in orders.chunks(3) {
@@ -52,6 +60,12 @@ fn first(cx: &Context) -> Caution {
 fn mass(cx: &Context, blank: &str) -> Option<String> {
     let total = cx.file.coupling.sheet.masses.total.as_ref().filter(|_| blank == "coupling.mass");
     total.map(|mass| mass.shown().show(cx.system))
+}
+
+/// True for a shaft below freezing.
+fn is_chilled(cx: &Context) -> bool {
+    let shaft = cx.file.heat.shaft_temperature.as_ref();
+    shaft.is_some_and(|shaft| shaft.value().si() < 273.15)
 }
 
 fn hot(cx: &Context) -> bool {

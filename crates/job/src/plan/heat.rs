@@ -4,6 +4,7 @@ pub(super) mod bench;
 pub(super) mod seconds;
 mod trying;
 mod warming;
+mod way;
 
 pub use trying::{Dial, Outcome, Tried, Trying, try_heat};
 
@@ -69,15 +70,24 @@ pub(super) fn opening(cx: &Context, end: End, interference: Length) -> Option<Op
     let clearance =
         heat.clearance.as_ref().map_or_else(|| sliding_clearance(diameter), Measured::value);
     let shaft = heat.shaft_temperature.as_ref().map_or_else(|| ambient(cx), Measured::value);
-    Some(Opening {
+    let opening = Opening {
         diameter,
         interference,
         clearance,
         hub: expansion(cx.hub_metal(end)?, &heat.assume.hub),
         shaft: expansion(cx.shaft_metal(end)?, &heat.assume.shaft),
         shaft_temperature: shaft,
-        loss: heat.loss.as_ref().map_or(TemperatureInterval::from_si(LOSS_K), Measured::value),
-    })
+        loss: TemperatureInterval::default(),
+    };
+    Some(Opening { loss: loss(cx, end, &opening), ..opening })
+}
+
+/// What the hub loses on its way: as written, else by the time that it takes, else a usual figure.
+fn loss(cx: &Context, end: End, without: &Opening) -> TemperatureInterval {
+    let heat = &cx.file.heat;
+    let reckoned = || way::lost(cx, end, without.hub_heat().ok()?.at_shaft);
+    let written = heat.loss.as_ref().map(Measured::value);
+    written.or_else(reckoned).unwrap_or(TemperatureInterval::from_si(LOSS_K))
 }
 
 /// As written; else steel's, which rises with temperature, and one figure for other metals.
@@ -219,6 +229,7 @@ fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
     out.number(&format!("{key}.at_shaft"), label, temperature(heat.at_shaft))
         .working(heat.at_shaft_working())
         .second("below this it may grab on the way");
+    way::number(cx, out, end, heat.at_shaft);
     if !cold {
         let growth = Value::new(Kind::Allowance, heat.bore_growth);
         out.number(&format!("{key}.growth"), format!("Growth of the bore, {name}"), growth)
@@ -310,9 +321,9 @@ fn common(cx: &Context, out: &mut StageBuilder) {
     let heat = &cx.file.heat;
     let hottest = End::BOTH.into_iter().filter_map(|end| Some(cx.heat(end)?.hot));
     let Some(hottest) = hottest.max_by(|a, b| a.si().total_cmp(&b.si())) else { return };
-    if heat.loss.is_none() {
+    if heat.loss.is_none() && heat.carried.is_none() {
         let loss = Value::new(Kind::TemperatureDifference, TemperatureInterval::from_si(LOSS_K));
-        out.note(format!("{} is added for what the hub loses on the way to the shaft: a rule of our own; measure yours.", out.show(&loss)));
+        out.note(format!("{} is added for what the hub loses on the way to the shaft: a rule of our own; measure yours, or write how long it is on its way.", out.show(&loss)));
     }
     for end in End::BOTH {
         if let Some(metal) = cx.hub_metal(end).filter(|metal| metal.heating_limit.is_some()) {

@@ -16,6 +16,7 @@ pub(super) fn groups() -> Vec<Group> {
             Face::Quantity(Kind::Allowance),
         ),
         Row::one("Lost from heater to shaft", "heat.loss", difference),
+        Row::one("Time on the way there", "heat.carried", Face::Quantity(Kind::Time)),
         Row::one("The site’s limit on the hub", "heat.limit", warmth.clone()),
         Row::one("Shaft, where it is cooled", "heat.shaft_temperature", warmth.clone()),
         Row::one("Heated to, where it is more than needed", "heat.heated_to", warmth),

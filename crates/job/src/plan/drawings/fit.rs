@@ -8,6 +8,10 @@ use super::{FitPart, FitReading, FitZones};
 use crate::file::End;
 
 pub(super) fn zones(cx: &Context, end: End) -> Option<FitZones> {
+    // On a taper sizes go with their place along the shaft: no zone, and no station like another.
+    if cx.taper(end).is_some() {
+        return None;
+    }
     let nominal = cx.joint_diameter(end)?;
     let parts = Part::BOTH.map(|part| fit_part(cx, end, part, nominal));
     let empty = parts.iter().all(|part| part.zone.is_none() && part.readings.is_empty());

@@ -23,6 +23,8 @@ pub(in crate::plan) struct Found {
 
 /// Cool enough for a hand and for grease (common practice for a short touch of bare metal).
 const TOUCH_K: f64 = 323.15;
+/// Waits shorter than this are told in seconds.
+const SOON_S: f64 = 120.0;
 /// Over the place's temperature, and cool enough to line up: a rule of our own.
 const LINE_UP_K: f64 = 10.0;
 
@@ -176,7 +178,8 @@ fn after(cx: &Context, out: &mut StageBuilder, end: End, grab: &Grab) {
     ];
     for (id, what, at, second) in waits {
         let Some(time) = cooled(&grab.curve, at) else { continue };
-        let value = Value::new(Kind::Minutes, time);
+        let kind = if time.si() < SOON_S { Kind::Time } else { Kind::Minutes };
+        let value = Value::new(kind, time);
         let working =
             Working::new(what, "t = time at which the hottest of the hub = L", value, RUN)
                 .term("L", "level", Value::new(Kind::Temperature, at))

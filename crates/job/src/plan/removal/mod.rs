@@ -6,7 +6,8 @@ mod ways;
 use mechanics::interference::hub::Running;
 use mechanics::pull::{Pull, pull_force};
 use quantities::{
-    Force, Kind, Length, Limits, Mass, Measured, Physical, Pressure, TemperatureInterval, Value,
+    Basis, Force, Kind, Length, Limits, Mass, Measured, Physical, Pressure, Source,
+    TemperatureInterval, Value, Working,
 };
 use tables::pullers::{Drive, MARGIN, Puller, puller_for};
 
@@ -81,6 +82,7 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
         let pull = Value::new(Kind::Force, found.pull.force.high).show(cx.system);
         parts.push(format!("{} up to {pull}", cx.hub_name(end)));
     }
+    open_ways(cx, &mut out);
     choices(cx, &mut out);
     lifting(cx, &mut out);
     recorded(cx, &mut out);
@@ -125,6 +127,31 @@ fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
     hot::numbers(cx, out, end);
     ways::numbers(cx, out, end, found);
 }
+
+/// How many ways nothing stands against; once all is said and none is left, what would make one.
+fn open_ways(cx: &Context, out: &mut StageBuilder) {
+    for hub in ways(cx) {
+        let count = |may: May| hub.ways.iter().filter(|way| way.may == may).count();
+        let (open, barred) = (count(May::Yes), count(May::No));
+        if open == 0 && barred < hub.ways.len() {
+            continue;
+        }
+        let number = |count: usize| Value::count(u32::try_from(count).unwrap_or(u32::MAX));
+        let source = Source::new("the ways side by side", "", Basis::Computed);
+        let working = Working::new("Ways that may be", "n = N − b − o", number(open), source)
+            .term("N", "ways that are looked at", number(hub.ways.len()))
+            .term("b", "that something stands against", number(barred))
+            .term("o", "of which too little is known", number(count(May::Open)));
+        let label = format!("Ways that may get the {} off", hub.hub);
+        out.number(&format!("{}.ways", hub.end), label, number(open))
+            .second("puller cold or with heat, heat alone, oil, cutting; side by side below")
+            .working(working)
+            .judged(Limits::at_least(1.0), NO_WAY);
+    }
+}
+
+/// What would make a way where none is left.
+const NO_WAY: &str = "None of the five ways works as things stand. Pull nothing yet: make room for a puller, get a larger one, have an oil port drilled by the hub’s maker, have heat allowed, or give the hub up and cut it.";
 
 fn choices(cx: &Context, out: &mut StageBuilder) {
     match cx.file.removal.heat_allowed {
