@@ -14,14 +14,15 @@
 //! P = inside/n      u(P) = √( P·(1 − P)/n )
 //! ```
 //!
-//! The generator is xoshiro256++ (Blackman and Vigna), started from a seed: the same inputs give the
-//! same answer.
+//! The generators are xoshiro128++ (Blackman and Vigna), started from a seed: the same inputs give the
+//! same answer, on every machine. What is drawn is an error, and has single precision; what it is
+//! added to, and what is counted, has double. A division of a dial is drawn in 65 536 steps.
 //!
 //! Source: JCGM 101:2008, clauses 5 to 7; what is drawn from which distribution, 6.4.
 
 mod causes;
 mod draw;
-mod normal;
+mod random;
 mod tally;
 
 use quantities::{Basis, Kind, Length, Source, Value, Working};

@@ -12,6 +12,8 @@ use crate::{Layout, Plane};
 
 /// A lever may be out by so much of itself, at one standard uncertainty.
 const MOST_LEVER: f64 = 0.05;
+/// So much of what a lever does may be left out.
+const LEFT: f64 = 1e-4;
 /// A variance smaller than this part of the whole is nothing.
 const NOTHING: f64 = 1e-12;
 
@@ -32,13 +34,22 @@ pub(super) struct Cause {
     pub left: [f64; 4],
     /// Normal errors of the position: columns of the Cholesky factor of their covariance.
     pub normal: Vec<[f64; 4]>,
-    /// Rectangles: what half of each adds.
-    pub even: Vec<[f64; 4]>,
-    /// Runouts with their high spot anywhere: what the cosine and the sine of its place add.
-    pub turned: Vec<[[f64; 4]; 2]>,
-    pub levers: Vec<Lever>,
+    pub dials: Vec<Swept>,
+    /// Times that levers are put right by what a trial has just found.
+    pub rounds: usize,
     /// Ratios to levels, as forms of what is left.
     pub ratios: Vec<[f64; 4]>,
+}
+
+/// A dial: how far cosine and sine of its sweep may be off, other than by what is normal.
+pub(super) struct Swept {
+    /// Divisions are rectangles: what half of each reading's adds to cosine and sine.
+    pub even: Vec<[f64; 2]>,
+    /// Half a runout with its high spot anywhere.
+    pub turned: Option<f64>,
+    pub lever: Option<Lever>,
+    /// What cosine and sine add to the position.
+    pub gains: [[f64; 4]; 2],
 }
 
 /// A place or a swing that is not known exactly.
@@ -47,8 +58,24 @@ pub(super) struct Lever {
     pub u: f64,
     /// What a metre more of it makes the dial see, of (offset, slope).
     pub sees: [f64; 2],
-    /// What cosine and sine of the dial add to the position.
-    pub gains: [[f64; 4]; 2],
+}
+
+impl Swept {
+    /// Cosine and sine as forms are seen by this ratio.
+    fn seen_by(&self, ratio: &[f64; 4]) -> [f64; 2] {
+        self.gains.map(|gain| dot(ratio, &gain))
+    }
+
+    /// How much of a lever's error comes back as an error of what the lever looks at, at one
+    /// standard uncertainty.
+    fn back(&self) -> f64 {
+        let Some(Lever { u, sees: [on_offset, on_slope] }) = &self.lever else { return 0.0 };
+        let back = |i: usize| {
+            let gain = self.gains[i];
+            u * (on_offset * gain[i] + on_slope * gain[i + 2]).abs()
+        };
+        back(0).max(back(1))
+    }
 }
 
 impl Model {
@@ -76,18 +103,22 @@ impl Model {
 impl Model {
     /// Standard uncertainty of a ratio at a coupling, all causes taken as small.
     pub fn spread(&self, index: usize, ratio: &[f64; 4]) -> f64 {
-        let Cause { normal, even, turned, levers, found, .. } = &self.couplings[index];
+        let Cause { normal, dials, found, .. } = &self.couplings[index];
         let square = |on: &[f64; 4]| dot(ratio, on).powi(2);
         let growth = self.growth.iter().map(|on| square(&on[index]));
         let bounds = self.bounds.iter().map(|on| square(&on[index]) / 3.0);
-        let turned = turned.iter().flatten().map(|on| square(on) / 2.0);
-        let levers = levers.iter().map(|lever| {
-            let seen = |i: usize| lever.sees[0] * found[i] + lever.sees[1] * found[i + 2];
-            let [up, right] = &lever.gains;
-            (lever.u * (seen(0) * dot(ratio, up) + seen(1) * dot(ratio, right))).powi(2)
-        });
-        let own = normal.iter().map(square).chain(even.iter().map(|on| square(on) / 3.0));
-        own.chain(growth).chain(bounds).chain(turned).chain(levers).sum::<f64>().sqrt()
+        let of_dial = |dial: &Swept| {
+            let by = dial.seen_by(ratio);
+            let even = dial.even.iter().map(|on| dot(&by, on).powi(2) / 3.0).sum::<f64>();
+            let turned = dial.turned.map_or(0.0, |half| half * half * dot(&by, &by) / 2.0);
+            let lever = dial.lever.as_ref().map_or(0.0, |Lever { u, sees }| {
+                let seen = |i: usize| sees[0] * found[i] + sees[1] * found[i + 2];
+                (u * (seen(0) * by[0] + seen(1) * by[1])).powi(2)
+            });
+            even + turned + lever
+        };
+        let own = normal.iter().map(square).chain(dials.iter().map(of_dial));
+        own.chain(growth).chain(bounds).sum::<f64>().sqrt()
     }
 }
 
@@ -160,13 +191,11 @@ fn cause(index: usize, on: &OnTrial, judged: &[Judgement]) -> Result<Cause, Tria
     // What was raised because readings scatter or disagree is raised here alike.
     let wider = position.disagreement * position.factor / 2.0;
     let mut errors = Errors { wider, scatter: position.scatter, ..Errors::default() };
-    let mut levers = Vec::new();
     for (place, row) in rows.iter().enumerate() {
         match &on.seen[row.index] {
             Observation::Sweep(dial) if row.plane == Plane::Vertical => {
                 let pair = [gains[place], gains[place + 1]];
-                errors.sweep(dial, &pair).ok_or(TrialsError::NotFixed(index))?;
-                levers.extend(lever(layout, dial, pair));
+                errors.sweep(layout, dial, pair).ok_or(TrialsError::NotFixed(index))?;
             }
             Observation::Sweep(_) => {}
             Observation::Offset(seen) => {
@@ -181,13 +210,8 @@ fn cause(index: usize, on: &OnTrial, judged: &[Judgement]) -> Result<Cause, Tria
         }
     }
     errors.sags(&rows, &gains);
-    let far = |lever: &Lever| {
-        let [gain_up, gain_right] = lever.gains;
-        let [on_offset, on_slope] = lever.sees;
-        let back = |i: usize, gain: [f64; 4]| on_offset * gain[i] + on_slope * gain[i + 2];
-        lever.u * back(0, gain_up).abs().max(back(1, gain_right).abs()) > MOST_LEVER
-    };
-    if levers.iter().any(far) {
+    let back = errors.dials.iter().map(Swept::back).fold(0.0, f64::max);
+    if back > MOST_LEVER {
         return Err(TrialsError::Lever(index));
     }
     let at = layout.reference;
@@ -198,9 +222,8 @@ fn cause(index: usize, on: &OnTrial, judged: &[Judgement]) -> Result<Cause, Tria
         found,
         left: [up, right, climb, bear],
         normal: cholesky(&errors.covariance),
-        even: errors.even,
-        turned: errors.turned,
-        levers,
+        dials: errors.dials,
+        rounds: rounds(back),
         ratios,
     })
 }
@@ -226,9 +249,15 @@ fn gains(rows: &[Row]) -> Option<Vec<[f64; 4]>> {
     (0..rows.len()).map(alone).collect()
 }
 
-fn lever(layout: &Layout, dial: &Dial, gains: [[f64; 4]; 2]) -> Option<Lever> {
+fn lever(layout: &Layout, dial: &Dial) -> Option<Lever> {
     let u = dial.lever_plus_minus.filter(|spread| spread.si() > 0.0)?.si() / 2.0;
-    Some(Lever { u, sees: lever_form(layout, dial)?, gains })
+    Some(Lever { u, sees: lever_form(layout, dial)? })
+}
+
+/// Times that levers are put right until nothing is left of it, where each time leaves this part.
+fn rounds(back: f64) -> usize {
+    let left = std::iter::successors(Some(back), |left| Some(left * back));
+    1 + left.take_while(|left| *left > LEFT).count()
 }
 
 /// Errors of readings, gathered.
@@ -237,8 +266,7 @@ struct Errors {
     wider: f64,
     scatter: f64,
     covariance: [[f64; 4]; 4],
-    even: Vec<[f64; 4]>,
-    turned: Vec<[[f64; 4]; 2]>,
+    dials: Vec<Swept>,
 }
 
 impl Errors {
@@ -252,34 +280,35 @@ impl Errors {
     }
 
     /// The division of every reading is a rectangle; the rest of its error is normal.
-    fn sweep(&mut self, dial: &Dial, [cosine, sine]: &[[f64; 4]; 2]) -> Option<()> {
+    fn sweep(&mut self, layout: &Layout, dial: &Dial, gains: [[f64; 4]; 2]) -> Option<()> {
         let circle = dial.fit().ok()?.circle;
         let half = dial.division.si() / 2.0;
         let stated = dial.plus_minus.map_or(0.0, |spread| spread.si() / 2.0);
         let all = dial.standard_uncertainty();
         let normal = stated.hypot(all * (self.scatter * self.scatter - 1.0).max(0.0).sqrt());
+        let [cosine, sine] = &gains;
+        let mut even = Vec::new();
         for reading in dial.all_readings() {
             let (cos, sin) = reading.clock.cos_sin();
-            let moves = |unknown: usize| {
+            let moves = [1, 2].map(|unknown: usize| {
                 let [c, a, b] = circle.covariance[unknown];
                 (c + a * cos + b * sin) / (all * all)
-            };
-            let on: [f64; 4] = std::array::from_fn(|i| moves(1) * cosine[i] + moves(2) * sine[i]);
+            });
+            let on: [f64; 4] = std::array::from_fn(|i| moves[0] * cosine[i] + moves[1] * sine[i]);
             self.normal(normal, &on);
-            self.even.push(on.map(|part| self.wider * half * part));
+            even.push(moves.map(|part| self.wider * half * part));
         }
+        let mut turned = None;
         match dial.turning {
             Turning::Together => {}
-            Turning::CarrierAlone(runout) => {
-                let scale = |on: &[f64; 4]| on.map(|part| self.wider * runout.si() / 2.0 * part);
-                self.turned.push([scale(cosine), scale(sine)]);
-            }
+            Turning::CarrierAlone(runout) => turned = Some(self.wider * runout.si() / 2.0),
             Turning::CarrierOver { .. } => {
                 for on in [cosine, sine] {
                     self.normal(all / 2_f64.sqrt(), on);
                 }
             }
         }
+        self.dials.push(Swept { even, turned, lever: lever(layout, dial), gains });
         Some(())
     }
 

@@ -1,19 +1,18 @@
 //! The trials themselves: some at a time side by side, so that the processor's lanes are filled.
 
-use rand_xoshiro::Xoshiro256PlusPlus;
-use rand_xoshiro::rand_core::{Rng, SeedableRng};
+#![expect(
+    clippy::inline_always,
+    reason = "what is inlined has the width that the caller was chosen for"
+)]
+#![expect(clippy::cast_possible_truncation, reason = "errors have single precision")]
 
-use super::causes::{Cause, Lever, Model};
-use super::normal::Normal;
+use super::causes::{Cause, Lever, Model, Swept};
+use super::random::{LANES, Lanes, Random};
 use super::tally::Tally;
 use crate::linear::dot;
 
-/// Trials side by side.
-pub(super) const LANES: usize = 32;
-/// One number of each of them.
-pub(super) type Lanes = [f64; LANES];
-/// Times that a lever is put right by what the trial has just found: each leaves a twentieth at most.
-const ROUNDS: usize = 3;
+/// Offset up, offset right, slope up and slope right, of each trial.
+type Four = [Lanes; 4];
 
 /// What came of all trials: every ratio by itself, and the worst of all.
 pub(super) struct Tallies {
@@ -22,113 +21,156 @@ pub(super) struct Tallies {
 }
 
 pub(super) fn run(model: &Model, seed: u64, count: u32) -> Tallies {
-    let mut random = Source { bits: Xoshiro256PlusPlus::seed_from_u64(seed), bell: Normal::new() };
-    let mut each = Vec::new();
-    for (index, cause) in model.couplings.iter().enumerate() {
-        let start = |on: &[f64; 4]| Tally::about(dot(on, &cause.left), model.spread(index, on));
-        each.extend(cause.ratios.iter().map(start));
+    let mut tallies = Tallies::none(model);
+    pulp::Arch::new().dispatch(Run { model, seed, count, tallies: &mut tallies });
+    tallies
+}
+
+/// All trials, in code for whatever registers this machine has.
+struct Run<'a> {
+    model: &'a Model,
+    seed: u64,
+    count: u32,
+    tallies: &'a mut Tallies,
+}
+
+impl pulp::WithSimd for Run<'_> {
+    type Output = ();
+
+    #[inline(always)]
+    fn with_simd<S: pulp::Simd>(self, _: S) {
+        let Self { model, seed, count, tallies } = self;
+        let mut random = Random::new(seed);
+        let mut errors = vec![[[0.0; LANES]; 4]; model.couplings.len()];
+        let mut levers = Vec::new();
+        let mut left = usize::try_from(count).unwrap_or(usize::MAX);
+        let mut counts = [1.0; LANES];
+        while left > 0 {
+            let used = left.min(LANES);
+            counts[used..].fill(0.0);
+            trial(model, &mut random, &mut levers, &mut errors);
+            tallies.count(model, &errors, &counts, used);
+            left -= used;
+        }
     }
-    let mut all = Tally::of_worst(&each);
-    let mut deviations = vec![[[0.0; LANES]; 4]; model.couplings.len()];
-    let mut left = usize::try_from(count).unwrap_or(usize::MAX);
-    while left > 0 {
-        let used = left.min(LANES);
-        left -= used;
-        trial(model, &mut random, &mut deviations);
+}
+
+impl Tallies {
+    fn none(model: &Model) -> Self {
+        let mut each = Vec::new();
+        for (index, cause) in model.couplings.iter().enumerate() {
+            let start = |on: &[f64; 4]| Tally::about(dot(on, &cause.left), model.spread(index, on));
+            each.extend(cause.ratios.iter().map(start));
+        }
+        let all = Tally::of_worst(&each);
+        Self { each, all }
+    }
+
+    #[inline(always)]
+    fn count(&mut self, model: &Model, errors: &[Four], counts: &[f64; LANES], used: usize) {
         let mut worst = [0.0; LANES];
-        let mut tallies = each.iter_mut();
-        for (cause, deviation) in model.couplings.iter().zip(&deviations) {
+        let mut tallies = self.each.iter_mut();
+        for (cause, errors) in model.couplings.iter().zip(errors) {
             for (on, tally) in cause.ratios.iter().zip(&mut tallies) {
-                let mut ratio = [0.0; LANES];
-                for (times, part) in on.iter().zip(deviation) {
+                let mut ratio = [dot(on, &cause.left); LANES];
+                for (times, part) in on.iter().zip(errors) {
                     if *times != 0.0 {
-                        add(&mut ratio, *times, part);
+                        for (ratio, part) in ratio.iter_mut().zip(part) {
+                            *ratio += times * f64::from(*part);
+                        }
                     }
                 }
                 for (worst, ratio) in worst.iter_mut().zip(&ratio) {
                     *worst = ratio.abs().max(*worst);
                 }
-                tally.count(&ratio[..used]);
+                tally.count(&ratio, counts, used);
             }
         }
-        all.count(&worst[..used]);
+        self.all.count(&worst, counts, used);
     }
-    Tallies { each, all }
 }
 
-/// What is left at every coupling, drawn anew.
-fn trial(model: &Model, random: &mut Source, deviations: &mut [[Lanes; 4]]) {
-    for (cause, deviation) in model.couplings.iter().zip(&mut *deviations) {
-        *deviation = measured(cause, random);
+/// How far every coupling is off what is believed, drawn anew.
+#[inline(always)]
+fn trial(model: &Model, random: &mut Random, levers: &mut Vec<Lanes>, errors: &mut [Four]) {
+    for (cause, errors) in model.couplings.iter().zip(&mut *errors) {
+        *errors = measured(cause, random, levers);
     }
-    let mut number = [0.0; LANES];
-    for on_all in &model.growth {
-        random.normal(&mut number);
-        for (on, deviation) in on_all.iter().zip(&mut *deviations) {
-            add_all(deviation, on, &number);
+    for two in model.growth.chunks(2) {
+        for (on_all, number) in two.iter().zip(random.two_normal()) {
+            for (on, errors) in on_all.iter().zip(&mut *errors) {
+                add_all(errors, on, &number);
+            }
         }
     }
     for on_all in &model.bounds {
-        random.even(&mut number);
-        for (on, deviation) in on_all.iter().zip(&mut *deviations) {
-            add_all(deviation, on, &number);
+        let number = random.even();
+        for (on, errors) in on_all.iter().zip(&mut *errors) {
+            add_all(errors, on, &number);
         }
     }
 }
 
-/// What is left at a coupling, as the errors of its measurement have it.
-fn measured(cause: &Cause, random: &mut Source) -> [Lanes; 4] {
+/// How far a coupling's position is off, as the errors of its measurement have it.
+#[inline(always)]
+fn measured(cause: &Cause, random: &mut Random, levers: &mut Vec<Lanes>) -> Four {
     let mut off = [[0.0; LANES]; 4];
-    let mut number = [0.0; LANES];
-    for on in &cause.normal {
-        random.normal(&mut number);
-        add_all(&mut off, on, &number);
-    }
-    for on in &cause.even {
-        random.even(&mut number);
-        add_all(&mut off, on, &number);
-    }
-    for [on_cos, on_sin] in &cause.turned {
-        random.even(&mut number);
-        let (mut cos, mut sin) = (number, number);
-        for (cos, sin) in cos.iter_mut().zip(&mut sin) {
-            (*sin, *cos) = (*sin * std::f64::consts::PI).sin_cos();
+    for two in cause.normal.chunks(2) {
+        for (on, number) in two.iter().zip(random.two_normal()) {
+            add_all(&mut off, on, &number);
         }
-        add_all(&mut off, on_cos, &cos);
-        add_all(&mut off, on_sin, &sin);
     }
-    if !cause.levers.is_empty() {
-        off = levered(cause, random, &off);
+    for dial in &cause.dials {
+        for (gain, number) in dial.gains.iter().zip(read(dial, random)) {
+            add_all(&mut off, gain, &number);
+        }
     }
-    for (off, left) in off.iter_mut().zip(cause.left) {
-        for off in off {
-            *off += left;
+    if cause.dials.iter().any(|dial| dial.lever.is_some()) {
+        off = levered(cause, random, levers, &off);
+    }
+    off
+}
+
+/// Errors of cosine and sine of a sweep.
+#[inline(always)]
+fn read(dial: &Swept, random: &mut Random) -> [Lanes; 2] {
+    let mut off = [[0.0; LANES]; 2];
+    for two in dial.even.chunks(2) {
+        for (on, number) in two.iter().zip(random.two_coarse()) {
+            for (off, times) in off.iter_mut().zip(on) {
+                add(off, *times as f32, &number);
+            }
+        }
+    }
+    if let Some(half) = dial.turned {
+        for (off, number) in off.iter_mut().zip(random.circle()) {
+            add(off, half as f32, &number);
         }
     }
     off
 }
 
 /// Errors of a position whose dials stood elsewhere than was believed: `x = x̂ + e − Σ g·δ·(s·x)`.
-fn levered(cause: &Cause, random: &mut Source, errors: &[Lanes; 4]) -> [Lanes; 4] {
-    let mut off = *errors;
-    let mut amounts = vec![[0.0; LANES]; cause.levers.len()];
-    for (lever, amount) in cause.levers.iter().zip(&mut amounts) {
-        random.normal(amount);
-        for amount in amount {
-            *amount *= lever.u;
-        }
+#[inline(always)]
+fn levered(cause: &Cause, random: &mut Random, amounts: &mut Vec<Lanes>, errors: &Four) -> Four {
+    let levers = || cause.dials.iter().filter_map(|dial| Some((dial.lever.as_ref()?, &dial.gains)));
+    amounts.clear();
+    while amounts.len() < levers().count() {
+        amounts.extend(random.two_normal());
     }
-    for _ in 0..ROUNDS {
+    let mut off = *errors;
+    for _ in 0..cause.rounds {
         let last = off;
         off = *errors;
-        for (Lever { sees, gains, .. }, amount) in cause.levers.iter().zip(&amounts) {
+        for ((Lever { u, sees }, gains), amount) in levers().zip(&*amounts) {
+            let [on_offset, on_slope] = sees.map(|sees| (-u * sees) as f32);
             for (plane, gain) in gains.iter().enumerate() {
-                let found = [cause.found[plane], cause.found[plane + 2]];
-                let mut seen = [0.0; LANES];
-                for lane in 0..LANES {
-                    let offset = sees[0] * (found[0] + last[plane][lane]);
-                    let slope = sees[1] * (found[1] + last[plane + 2][lane]);
-                    seen[lane] = -amount[lane] * (offset + slope);
+                let believed = -u * dot(sees, &[cause.found[plane], cause.found[plane + 2]]);
+                let mut seen = [believed as f32; LANES];
+                add(&mut seen, on_offset, &last[plane]);
+                add(&mut seen, on_slope, &last[plane + 2]);
+                for (seen, amount) in seen.iter_mut().zip(amount) {
+                    *seen *= amount;
                 }
                 add_all(&mut off, gain, &seen);
             }
@@ -137,43 +179,71 @@ fn levered(cause: &Cause, random: &mut Source, errors: &[Lanes; 4]) -> [Lanes; 4
     off
 }
 
-/// Where numbers at random come from.
-struct Source {
-    bits: Xoshiro256PlusPlus,
-    bell: Normal,
-}
-
-impl Source {
-    fn normal(&mut self, number: &mut Lanes) {
-        for one in number {
-            *one = self.bell.draw(&mut self.bits);
-        }
-    }
-
-    /// Evenly between −1 and 1, to 32 bits.
-    fn even(&mut self, number: &mut Lanes) {
-        // From 1 to below 2, in steps of 2⁻³², less what brings their middle to nothing.
-        const ONE: u64 = 0x3ff << 52;
-        const MIDDLE: f64 = 1.5 - 1.0 / 8_589_934_592.0;
-        for two in number.chunks_exact_mut(2) {
-            let bits = self.bits.next_u64();
-            for (one, bits) in two.iter_mut().zip([bits >> 32, bits & 0xffff_ffff]) {
-                *one = 2.0 * (f64::from_bits(bits << 20 | ONE) - MIDDLE);
-            }
-        }
-    }
-}
-
-fn add_all(sums: &mut [Lanes; 4], on: &[f64; 4], number: &Lanes) {
+#[inline(always)]
+fn add_all(sums: &mut Four, on: &[f64; 4], number: &Lanes) {
     for (sum, times) in sums.iter_mut().zip(on) {
         if *times != 0.0 {
-            add(sum, *times, number);
+            add(sum, *times as f32, number);
         }
     }
 }
 
-fn add(sum: &mut Lanes, times: f64, number: &Lanes) {
+#[inline(always)]
+fn add(sum: &mut Lanes, times: f32, number: &Lanes) {
     for (sum, number) in sum.iter_mut().zip(number) {
         *sum += times * number;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use pulp::{Scalar, WithSimd};
+
+    use super::*;
+
+    /// A dial with all that can be off, another without, and a machine that grows.
+    fn model() -> Model {
+        let gains = [[1.0, 0.1, 7.0, 0.0], [0.0, 1.0, 0.3, 8.0]];
+        let lever = Some(Lever { u: 4e-4, sees: [0.0, 5.0] });
+        let even = vec![[3e-2, 1e-3], [-2e-2, 4e-2], [1e-2, -5e-2]];
+        let loose = Swept { even: even.clone(), turned: Some(0.2), lever, gains };
+        let firm = Swept { even, turned: None, lever: None, gains };
+        let cause = Cause {
+            found: [0.1, 0.2, 0.3, -0.4],
+            left: [0.5, -0.2, 0.1, 0.6],
+            normal: vec![[0.2, 0.0, 0.1, 0.0], [0.0, 0.1, 0.0, 0.3], [0.1, 0.1, 0.1, 0.1]],
+            dials: vec![loose, firm],
+            rounds: 2,
+            ratios: vec![[1.0, 0.0, 0.2, 0.0], [0.0, 0.0, 0.0, 1.0]],
+        };
+        let growth = vec![vec![[0.1, 0.0, 0.2, 0.0]]];
+        Model { couplings: vec![cause], growth, bounds: vec![vec![[0.0, 0.3, 0.0, 0.1]]] }
+    }
+
+    /// In wide registers as in narrow ones, to the last bit.
+    #[test]
+    fn every_machine_finds_the_same() {
+        let (model, seed, count) = (model(), 3, 100_001);
+        let wide = run(&model, seed, count);
+        let mut narrow = Tallies::none(&model);
+        Run { model: &model, seed, count, tallies: &mut narrow }.with_simd(Scalar::new());
+        for (wide, narrow) in
+            wide.each.iter().chain([&wide.all]).zip(narrow.each.iter().chain([&narrow.all]))
+        {
+            assert!(wide == narrow);
+            assert!(wide.inside() > 0.1 && wide.inside() < 1.0 && wide.deviation() > 0.0);
+        }
+    }
+
+    /// By squares and by trials.
+    #[test]
+    fn the_spread_is_as_was_foretold() {
+        let model = model();
+        let found = run(&model, 4, 400_000);
+        for (ratio, tally) in model.couplings[0].ratios.iter().zip(&found.each) {
+            let off = tally.deviation() / model.spread(0, ratio) - 1.0;
+            // Four standard deviations of a standard deviation, 1/√(2n) each.
+            assert!(off.abs() < 4.0 / f64::sqrt(800_000.0), "{off}");
+        }
     }
 }
