@@ -116,16 +116,22 @@ pub(crate) fn place(
 }
 
 /// A name that fits a width: as it is, or cut short with an ellipsis; nothing where not even one
-/// letter fits.
+/// letter fits. A number at its end stays, or two machines would be called alike.
 pub(crate) fn fitting(name: &str, size: f64, width: f64) -> Option<Words> {
     let whole = Words::new(name, size);
     if whole.width() <= width {
         return Some(whole);
     }
+    let numbered = name.rsplit_once(' ').filter(|(_, last)| last.len() <= 2);
+    let cut = numbered.and_then(|(first, last)| cut(first, &format!(" {last}"), size, width));
+    cut.or_else(|| self::cut(name, "", size, width))
+}
+
+fn cut(name: &str, end: &str, size: f64, width: f64) -> Option<Words> {
     let letters: Vec<char> = name.chars().collect();
     (1..letters.len()).rev().find_map(|count| {
         let cut: String = letters[..count].iter().collect();
-        let words = Words::new(format!("{}…", cut.trim_end()), size);
+        let words = Words::new(format!("{}…{end}", cut.trim_end()), size);
         (words.width() <= width).then_some(words)
     })
 }
@@ -134,6 +140,17 @@ pub(crate) fn fitting(name: &str, size: f64, width: f64) -> Option<Words> {
 mod tests {
     use super::*;
     use proptest::prelude::*;
+
+    #[test]
+    fn a_cut_name_keeps_its_number() {
+        let cut = |name: &str, width| fitting(name, 3.0, width).map(|words| words.text);
+        let room = Words::new("compr… 2", 3.0).width() + 0.01;
+        assert_eq!(cut("compressor 2", room).as_deref(), Some("compr… 2"));
+        assert_eq!(cut("compressor 2", 100.0).as_deref(), Some("compressor 2"));
+        let room = Words::new("gear…", 3.0).width() + 0.01;
+        assert_eq!(cut("gearbox", room).as_deref(), Some("gear…"));
+        assert_eq!(cut("compressor 2", 0.1), None);
+    }
 
     proptest! {
         /// None overlaps, order is kept, and where there is room nothing moves.

@@ -660,7 +660,7 @@ fn feet_that_are_bound_say_what_would_help() {
     let text = s01().replace(
         "at = \"700 mm\"",
         "at = \"700 mm\"\nshims = \"0.10 mm\"\nside_room = \"0.05 mm\"",
-    ) + "[lineup.driven]\ncentre_height = \"300 mm\"\nwidth = \"400 mm\"\n[lineup.driver.feet.front]\nat = \"300 mm\"\n[lineup.driver.feet.rear]\nat = \"800 mm\"\n";
+    ) + "[lineup.limits]\noffset = \"0.02 mm\"\nslope = \"0.1 mm/m\"\n[lineup.driven]\ncentre_height = \"300 mm\"\nwidth = \"400 mm\"\n[lineup.driver.feet.front]\nat = \"300 mm\"\n[lineup.driver.feet.rear]\nat = \"800 mm\"\n";
     let plan = planned(&text);
     near(moved(&plan, "move.rear.up"), -0.10, 1e-6);
     near(moved(&plan, "move.rear.right"), 0.05, 1e-6);
@@ -668,11 +668,22 @@ fn feet_that_are_bound_say_what_would_help() {
     assert_eq!(rear.verdict, Some(Verdict::Outside));
     assert!(rear.settle.contains("0.21 mm off base or sole"), "{}", rear.settle);
     let left = number(&plan, "left.up");
-    assert!(
-        left.settle.contains("moving the driver as well") || left.verdict == Some(Verdict::Inside)
-    );
+    assert_eq!(left.verdict, Some(Verdict::Outside));
+    assert!(left.settle.contains("moving the driver as well"), "{}", left.settle);
     // By hand: s = m·W/(2·H) for the 0.134 mm that the bolts forbid.
     near(mm(&plan, "tilting.driven.rear"), (0.184 - 0.05) * 400.0 / 600.0, 2e-3);
+}
+
+/// 0.25 of the 0.314 are there to take out: the rear goes as far as it can, and nothing is left
+/// outside, so that it is no reason to call the job outside.
+#[test]
+fn a_foot_that_goes_far_enough_is_inside() {
+    let plan = planned(&s01().replace("at = \"700 mm\"", "at = \"700 mm\"\nshims = \"0.25 mm\""));
+    near(moved(&plan, "move.rear.up"), -0.25, 1e-6);
+    assert_eq!(number(&plan, "left.up").verdict, Some(Verdict::Inside));
+    let rear = number(&plan, "move.rear.up");
+    assert_eq!(rear.verdict, Some(Verdict::Inside));
+    assert!(rear.second.contains("far enough for every limit"), "{}", rear.second);
 }
 
 /// As found, moves made, as left: what was foretold stands beside what came, and what remains is

@@ -2,7 +2,7 @@
 
 use lineup::Plane;
 use lineup::shims::Pack;
-use quantities::{Kind, Length, Limits, Physical, Value, Working};
+use quantities::{Kind, Length, Limits, Physical, Value, Verdict, Working};
 
 use super::super::stage_builder::StageBuilder;
 use super::judge::key;
@@ -64,7 +64,7 @@ fn vertical(cx: &Context, out: &mut StageBuilder, found: &Found, moves: &Moves, 
     let entry = out
         .number(&id(found, work, Plane::Vertical), label, value)
         .working(working(moves, work, Plane::Vertical))
-        .second(packing_words(cx, work));
+        .second(and_then(&packing_words(cx, work), far_enough(moves, work, Plane::Vertical)));
     let shims = work.plane.shims.filter(|_| up.value.si() < 0.0);
     if bound(moves, work, Plane::Vertical) {
         let limits = Limits::at_most(shims.map_or(f64::INFINITY, Physical::si));
@@ -73,7 +73,7 @@ fn vertical(cx: &Context, out: &mut StageBuilder, found: &Found, moves: &Moves, 
             "It stands on its base: there is nothing left to take out. {}",
             room_words(cx, Plane::Vertical, wanted)
         );
-        entry.ruled(limits, quantities::Verdict::Outside, settle);
+        entry.ruled(limits, held_up(moves, Plane::Vertical), settle);
     } else if let Some(shims) = shims {
         entry.judged(Limits::at_most(shims.si()), "There are not so many shims to take out. Raise the other machine, or have feet or base machined.")
             .settled_by("With its ± it may take more shims than lie there: read the dials again, or count the pack.");
@@ -90,15 +90,15 @@ fn sideways(cx: &Context, out: &mut StageBuilder, found: &Found, moves: &Moves, 
     let entry = out
         .number(&id(found, work, Plane::Sideways), label, value)
         .working(working(moves, work, Plane::Sideways))
-        .second(format!(
+        .second(and_then(&format!(
             "dial on the {way} o’clock side, stem against the foot: set to 0 it reads +{reads} when there; set to −{reads} it reads 0"
-        ));
+        ), far_enough(moves, work, Plane::Sideways)));
     let room = work.plane.side_room.map(|(right, left)| if to_nine { left } else { right });
     if bound(moves, work, Plane::Sideways) {
         let limits = Limits::at_most(room.map_or(f64::INFINITY, Physical::si));
         let wanted = moves.beyond(work, Plane::Sideways).unwrap_or_default();
         let settle = format!("Its bolts bind there. {}", room_words(cx, Plane::Sideways, wanted));
-        entry.ruled(limits, quantities::Verdict::Outside, settle);
+        entry.ruled(limits, held_up(moves, Plane::Sideways), settle);
     } else if let Some(room) = room {
         entry.judged(
             Limits::at_most(room.si()),
@@ -111,6 +111,23 @@ fn sideways(cx: &Context, out: &mut StageBuilder, found: &Found, moves: &Moves, 
 /// True where the foot's room is what keeps the line from its target.
 fn bound(moves: &Moves, work: &FootWork, plane: Plane) -> bool {
     work.is_bound(plane) && moves.gains(plane).next().is_some()
+}
+
+/// Outside where the room of its feet keeps a coupling outside; a foot that goes as far as it can
+/// while all couplings come inside does its part.
+fn held_up(moves: &Moves, plane: Plane) -> Verdict {
+    let left = moves.carried_out().worst_ratio[usize::from(plane == Plane::Sideways)];
+    if left > 1.0 { Verdict::Outside } else { Verdict::Inside }
+}
+
+fn far_enough(moves: &Moves, work: &FootWork, plane: Plane) -> &'static str {
+    let enough = bound(moves, work, plane) && held_up(moves, plane) == Verdict::Inside;
+    if enough { "as far as it goes, and far enough for every limit" } else { "" }
+}
+
+fn and_then(said: &str, more: &str) -> String {
+    let said: Vec<&str> = [said, more].into_iter().filter(|said| !said.is_empty()).collect();
+    said.join("; ")
 }
 
 /// How the move was found: from two straight lines where it goes to its target, from the search for
