@@ -7,6 +7,7 @@
 
 use super::dense::Full;
 use super::sparse::Factor;
+use super::triangle::ABREAST;
 
 /// A factor that ends with the joint.
 #[derive(Clone, Debug)]
@@ -21,12 +22,14 @@ impl Condensed {
     /// With so many pairs as last unknowns, twice.
     pub fn new(factor: Factor, pairs: usize) -> Self {
         let mut rows = Vec::with_capacity(pairs * pairs);
-        for pair in 0..pairs {
-            let mut last = vec![0.0; 2 * pairs];
-            (last[pair], last[pairs + pair]) = (1.0, -1.0);
-            factor.forward(&mut last);
-            factor.backward(&mut last);
-            rows.extend(parted(&last));
+        for first in (0..pairs).step_by(ABREAST) {
+            let mut last = units(pairs, first);
+            factor.forward_abreast(&mut last);
+            factor.backward_abreast(&mut last);
+            let (hub, shaft) = last.split_at(pairs);
+            for lane in 0..ABREAST.min(pairs - first) {
+                rows.extend(hub.iter().zip(shaft).map(|(hub, shaft)| hub[lane] - shaft[lane]));
+            }
         }
         Self { factor, between: Full::from_rows(pairs, rows) }
     }
@@ -45,6 +48,16 @@ impl Condensed {
         parted(&last)
     }
 
+    /// A⁻¹·dᵀ for a few pairs, from `first` on, in the order of elimination.
+    pub fn answers(&self, first: usize) -> Vec<[f64; ABREAST]> {
+        let mut last = units(self.between.size(), first);
+        self.factor.forward_abreast(&mut last);
+        let mut whole = vec![[0.0; ABREAST]; self.joint_at()];
+        whole.extend(last);
+        self.factor.backward_abreast(&mut whole);
+        whole
+    }
+
     /// Takes A⁻¹·dᵀ·flow off what [`Condensed::difference`] has left half solved.
     pub fn less(&self, ordered: &mut [f64], flow: &[f64]) {
         let mut across: Vec<f64> = flow.iter().copied().chain(flow.iter().map(|q| -q)).collect();
@@ -53,6 +66,15 @@ impl Condensed {
             *value -= across;
         }
     }
+}
+
+/// A unit between the two sides at each of a few pairs, from `first` on, as last unknowns.
+fn units(pairs: usize, first: usize) -> Vec<[f64; ABREAST]> {
+    let mut last = vec![[0.0; ABREAST]; 2 * pairs];
+    for lane in 0..ABREAST.min(pairs - first) {
+        (last[first + lane][lane], last[pairs + first + lane][lane]) = (1.0, -1.0);
+    }
+    last
 }
 
 /// The first half less the second.

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::mesh::{Mesh, Part};
+use super::mesh::{Element, Mesh, Part};
 use super::sparse::{Order, Pattern, Symmetric};
 
 /// How a body conducts and stores heat.
@@ -33,19 +33,9 @@ impl Conduction {
         let pattern = Arc::new(Pattern::of_blocks(mesh.nodes_m.len(), blocks));
         let (mut stiffness, mut mass) = (Symmetric::zero(&pattern), Symmetric::zero(&pattern));
         for element in &mesh.elements {
-            let Conductor { conductivity_w_mk, capacity_j_m3k } = of(element.part);
-            for point in element.ring.points() {
-                for (a, &row) in element.nodes.iter().enumerate() {
-                    for (b, &column) in element.nodes.iter().enumerate() {
-                        let ([ar, az], [br, bz]) = (point.slope[a], point.slope[b]);
-                        let flow = conductivity_w_mk * (ar * br + az * bz) * point.volume_m3;
-                        let store =
-                            capacity_j_m3k * point.value[a] * point.value[b] * point.volume_m3;
-                        stiffness.add(row, column, flow);
-                        mass.add(row, column, store);
-                    }
-                }
-            }
+            let [flow, store] = blocks_of(element, of(element.part));
+            stiffness.add_block(&element.nodes, &flow);
+            mass.add_block(&element.nodes, &store);
         }
         let joint = mesh.joint();
         let mut joined = vec![false; mesh.nodes_m.len()];
@@ -57,6 +47,22 @@ impl Conduction {
         let order = Order::new(&pattern, sequence)?;
         Some(Self { stiffness, mass, order })
     }
+}
+
+/// What one ring adds to both matrices.
+fn blocks_of(element: &Element, of: Conductor) -> [[[f64; 9]; 9]; 2] {
+    let (mut flow, mut store) = ([[0.0; 9]; 9], [[0.0; 9]; 9]);
+    for point in element.ring.points() {
+        let conducts = of.conductivity_w_mk * point.volume_m3;
+        let stores = of.capacity_j_m3k * point.volume_m3;
+        for (a, [ar, az]) in point.slope.into_iter().enumerate() {
+            for (b, [br, bz]) in point.slope.into_iter().enumerate() {
+                flow[a][b] += conducts * (ar * br + az * bz);
+                store[a][b] += stores * (point.value[a] * point.value[b]);
+            }
+        }
+    }
+    [flow, store]
 }
 
 #[cfg(test)]

@@ -6,6 +6,8 @@ use faer::linalg::cholesky::llt::factor::{
 };
 use faer::{MatMut, Par, Spec};
 
+use super::wide::wide;
+
 /// A full matrix, row by row.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Full {
@@ -36,18 +38,25 @@ impl Full {
 
     /// The product with a vector.
     pub fn times(&self, x: &[f64]) -> Vec<f64> {
-        self.rows().map(|row| dot(row, x)).collect()
+        wide(|| self.rows().map(|row| dot_inlined(row, x)).collect())
     }
 }
 
-/// Σ a·b, in eight sums so that the processor can overlap them.
+/// Σ a·b.
 pub(crate) fn dot(a: &[f64], b: &[f64]) -> f64 {
+    wide(|| dot_inlined(a, b))
+}
+
+/// Σ a·b, in eight sums so that the processor can overlap them.
+#[expect(clippy::inline_always, reason = "what is inlined becomes wide with its caller")]
+#[inline(always)]
+pub(crate) fn dot_inlined(a: &[impl Copy + Into<f64>], b: &[f64]) -> f64 {
     let ((a8, a_rest), (b8, b_rest)) = (a.as_chunks::<8>(), b.as_chunks::<8>());
-    let rest: f64 = a_rest.iter().zip(b_rest).map(|(a, b)| a * b).sum();
+    let rest: f64 = a_rest.iter().zip(b_rest).map(|(&a, b)| a.into() * b).sum();
     let mut sums = [0.0; 8];
     for (a, b) in a8.iter().zip(b8) {
         for k in 0..8 {
-            sums[k] += a[k] * b[k];
+            sums[k] += a[k].into() * b[k];
         }
     }
     sums.iter().sum::<f64>() + rest
@@ -83,17 +92,19 @@ impl Cholesky {
 
     /// Solves for one right-hand side, in place.
     pub fn solve(&self, x: &mut [f64]) {
-        let columns = self.lower.chunks_exact(self.size.max(1));
-        for (k, column) in columns.clone().enumerate() {
-            x[k] /= column[k];
-            let solved = x[k];
-            for (rest, factor) in x[k + 1..].iter_mut().zip(&column[k + 1..]) {
-                *rest -= solved * factor;
+        wide(|| {
+            let columns = self.lower.chunks_exact(self.size.max(1));
+            for (k, column) in columns.clone().enumerate() {
+                x[k] /= column[k];
+                let solved = x[k];
+                for (rest, factor) in x[k + 1..].iter_mut().zip(&column[k + 1..]) {
+                    *rest -= solved * factor;
+                }
             }
-        }
-        for (k, column) in columns.enumerate().rev() {
-            x[k] = (x[k] - dot(&column[k + 1..], &x[k + 1..])) / column[k];
-        }
+            for (k, column) in columns.enumerate().rev() {
+                x[k] = (x[k] - dot_inlined(&column[k + 1..], &x[k + 1..])) / column[k];
+            }
+        });
     }
 }
 

@@ -8,6 +8,8 @@
 //! Source: Hosea and Shampine, *Analysis and implementation of TR-BDF2*, Applied Numerical
 //! Mathematics 20 (1996); from memory (the tests assert the order).
 
+use std::sync::Arc;
+
 use super::case::{Case, Joint};
 use super::model::Step;
 use super::moment::{GAMMA, Ledger, Leg, Moment, seconds};
@@ -60,8 +62,8 @@ struct Rates {
 
 /// A stage that is solved.
 struct Stage {
-    temperature_k: Vec<f64>,
-    joint: Joint,
+    temperature_k: Arc<[f64]>,
+    joint: Arc<Joint>,
     /// M·T.
     stored_j: Vec<f64>,
     rates: Rates,
@@ -87,11 +89,12 @@ impl<'a> March<'a> {
     /// From a temperature on; `None` when the joint has no answer there.
     pub fn new(
         case: Case<'a>,
-        temperature_k: Vec<f64>,
+        temperature_k: impl Into<Arc<[f64]>>,
         ticks: u64,
         tolerance_k: f64,
     ) -> Option<Self> {
-        let joint = case.joint(case.free_gap_m(&temperature_k), &Joint::default())?;
+        let temperature_k = temperature_k.into();
+        let joint = Arc::new(case.joint(case.free_gap_m(&temperature_k), &Joint::default())?);
         let stored_j = case.model.conduction.mass.times(&temperature_k);
         let now = Moment { ticks, temperature_k, joint };
         Some(Self {
@@ -164,25 +167,23 @@ impl<'a> March<'a> {
         let whole_s = seconds(step_ticks);
         let step = self.case.model.step(step_ticks, D * whole_s)?;
         let given: Vec<(usize, f64)> = self.case.given_w(self.now.ticks).collect();
-        let first = match &self.rates {
-            Some(rates) => rates.clone(),
-            None => self.rates(&self.now, &given),
-        };
+        let begun = self.rates.is_none().then(|| self.rates(&self.now, &given));
+        let first = self.rates.as_ref().or(begun.as_ref())?;
         let start_s = self.now.seconds();
         let sofar = |rates| Sofar { stored_j: &self.stored_j, rates, given: &given };
 
         let mut path = self.path.clone();
-        let rates = [(step.tau_s, &first)];
+        let rates = [(step.tau_s, first)];
         let guess = path.at(start_s + GAMMA * whole_s);
         let middle = self.stage(&step, &sofar(&rates), guess, &self.now.joint)?;
         path.go(start_s + GAMMA * whole_s, &middle.temperature_k, &middle.joint);
 
-        let rates = [&first, &middle.rates].map(|rates| (W * whole_s, rates));
+        let rates = [first, &middle.rates].map(|rates| (W * whole_s, rates));
         let guess = path.at(start_s + whole_s);
         let end = self.stage(&step, &sofar(&rates), guess, &middle.joint)?;
         path.go(start_s + whole_s, &end.temperature_k, &end.joint);
 
-        let stages = [&first, &middle.rates, &end.rates];
+        let stages = [first, &middle.rates, &end.rates];
         let mut error_j = vec![0.0; self.stored_j.len()];
         for (rates, weight) in stages.into_iter().zip(ERROR) {
             add(&mut error_j, weight * whole_s, &rates.heat_w);
@@ -193,8 +194,8 @@ impl<'a> March<'a> {
         };
         let to = Moment {
             ticks: self.now.ticks + step_ticks,
-            temperature_k: end.temperature_k.clone(),
-            joint: end.joint.clone(),
+            temperature_k: Arc::clone(&end.temperature_k),
+            joint: Arc::clone(&end.joint),
         };
         Some(Trial {
             error_j,
@@ -262,6 +263,7 @@ impl<'a> March<'a> {
                 let risen = stored_j.iter().zip(&start_j).map(|(to, from)| to - from);
                 let heat_w = risen.map(|joules| joules / step.tau_s).collect();
                 let rates = Rates { heat_w, lost_w: taken.lost_w(case, &before_k, &temperature_k) };
+                let (temperature_k, joint) = (temperature_k.into(), Arc::new(joint));
                 return Some(Stage { temperature_k, joint, stored_j, rates });
             }
             (taken, before_k) = (next, temperature_k);

@@ -1,5 +1,7 @@
 //! Moments, and what lies between two of them.
 
+use std::sync::Arc;
+
 use super::case::Joint;
 
 /// The unit of time (s).
@@ -7,15 +9,19 @@ pub(crate) const TICK_S: f64 = 1.0 / 1024.0;
 /// Where the middle stage of a step stands in it.
 pub(crate) const GAMMA: f64 = 2.0 - std::f64::consts::SQRT_2;
 
+/// How closely a crossing is found, as a share of a step, and after how many looks at the most.
+const CLOSE: f64 = 1e-6;
+const MOST_LOOKS: usize = 60;
+
 /// A moment.
 #[derive(Clone, Debug)]
 pub(crate) struct Moment {
     /// Ticks since the beginning.
     pub ticks: u64,
     /// Temperature of every node.
-    pub temperature_k: Vec<f64>,
+    pub temperature_k: Arc<[f64]>,
     /// The joint.
-    pub joint: Joint,
+    pub joint: Arc<Joint>,
 }
 
 impl Moment {
@@ -48,7 +54,7 @@ pub(crate) struct Leg {
     /// Where it began.
     pub from: Moment,
     /// Temperature at the stage within it.
-    pub middle_k: Vec<f64>,
+    pub middle_k: Arc<[f64]>,
     /// Where it ended.
     pub to: Moment,
 }
@@ -62,7 +68,8 @@ impl Leg {
             x * (x - 1.0) / (GAMMA * (GAMMA - 1.0)),
             x * (x - GAMMA) / (1.0 - GAMMA),
         ];
-        let stages = self.from.temperature_k.iter().zip(&self.middle_k).zip(&self.to.temperature_k);
+        let stages =
+            self.from.temperature_k.iter().zip(&*self.middle_k).zip(&*self.to.temperature_k);
         stages.map(|((a, b), c)| weights[0] * a + weights[1] * b + weights[2] * c).collect()
     }
 
@@ -71,20 +78,35 @@ impl Leg {
         self.from.seconds() + share * (self.to.seconds() - self.from.seconds())
     }
 
-    /// The share of the step at which a figure changes sign, by halving, from what it is at both
-    /// ends; `None` when its sign is the same there.
+    /// The share of the step at which a figure changes sign, from what it is at both ends; `None`
+    /// when its sign is the same there.
+    ///
+    /// Source: the rule of false position in the form called Illinois; Dowell and Jarratt, BIT 11
+    /// (1971); from memory.
     pub fn crossing(&self, ends: [f64; 2], figure: impl Fn(&[f64]) -> f64) -> Option<f64> {
-        let sign = |share: f64| figure(&self.temperature_k(share)) >= 0.0;
-        let [start, end] = ends.map(|figure| figure >= 0.0);
-        if start == end {
+        let [mut start, mut end] = [(0.0, ends[0]), (1.0, ends[1])];
+        let is_up = |figure: f64| figure >= 0.0;
+        if is_up(start.1) == is_up(end.1) {
             return None;
         }
-        let (mut low, mut high) = (0.0, 1.0);
-        for _ in 0..20 {
-            let middle = f64::midpoint(low, high);
-            if sign(middle) == start { low = middle } else { high = middle }
+        let mut last = start.0;
+        let mut stayed = None;
+        for _ in 0..MOST_LOOKS {
+            let share = start.0 + (end.0 - start.0) * start.1 / (start.1 - end.1);
+            if (share - last).abs() < CLOSE {
+                return Some(share);
+            }
+            let here = figure(&self.temperature_k(share));
+            let before = is_up(here) == is_up(start.1);
+            let (moved, other) =
+                if before { (&mut start, &mut end) } else { (&mut end, &mut start) };
+            *moved = (share, here);
+            if stayed == Some(before) {
+                other.1 *= 0.5;
+            }
+            (stayed, last) = (Some(before), share);
         }
-        Some(f64::midpoint(low, high))
+        Some(last)
     }
 }
 
@@ -114,10 +136,17 @@ mod tests {
     use super::*;
 
     fn leg() -> Leg {
-        let moment =
-            |ticks, kelvin| Moment { ticks, temperature_k: vec![kelvin], joint: Joint::default() };
+        let moment = |ticks, kelvin| Moment {
+            ticks,
+            temperature_k: Arc::new([kelvin]),
+            joint: Arc::default(),
+        };
         // T = 1 + x·x over a step of one second.
-        Leg { from: moment(0, 1.0), middle_k: vec![1.0 + GAMMA * GAMMA], to: moment(1024, 2.0) }
+        Leg {
+            from: moment(0, 1.0),
+            middle_k: Arc::new([1.0 + GAMMA * GAMMA]),
+            to: moment(1024, 2.0),
+        }
     }
 
     #[test]

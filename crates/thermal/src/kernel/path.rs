@@ -2,6 +2,8 @@
 //!
 //! A good guess at the next stage saves a round of solving it; a poor one costs no accuracy.
 
+use std::sync::Arc;
+
 use super::case::Joint;
 
 /// Up to three moments with no switch between them, the latest last.
@@ -11,8 +13,8 @@ pub(crate) struct Path(Vec<Known>);
 #[derive(Clone, Debug)]
 struct Known {
     seconds: f64,
-    temperature_k: Vec<f64>,
-    free_gap_m: Vec<f64>,
+    temperature_k: Arc<[f64]>,
+    joint: Arc<Joint>,
 }
 
 /// What a stage may find.
@@ -25,19 +27,19 @@ pub(crate) struct Guess {
 
 impl Path {
     /// From a moment on.
-    pub fn from(seconds: f64, temperature_k: &[f64], joint: &Joint) -> Self {
+    pub fn from(seconds: f64, temperature_k: &Arc<[f64]>, joint: &Arc<Joint>) -> Self {
         let mut path = Self(Vec::with_capacity(4));
         path.go(seconds, temperature_k, joint);
         path
     }
 
     /// Goes on to a moment.
-    pub fn go(&mut self, seconds: f64, temperature_k: &[f64], joint: &Joint) {
+    pub fn go(&mut self, seconds: f64, temperature_k: &Arc<[f64]>, joint: &Arc<Joint>) {
         if self.0.len() == 3 {
             self.0.remove(0);
         }
-        let (temperature_k, free_gap_m) = (temperature_k.to_vec(), joint.free_gap_m.clone());
-        self.0.push(Known { seconds, temperature_k, free_gap_m });
+        let (temperature_k, joint) = (Arc::clone(temperature_k), Arc::clone(joint));
+        self.0.push(Known { seconds, temperature_k, joint });
     }
 
     /// A guess at a later moment (Lagrange).
@@ -59,7 +61,7 @@ impl Path {
         };
         Guess {
             temperature_k: sum(|known| &known.temperature_k),
-            free_gap_m: sum(|known| &known.free_gap_m),
+            free_gap_m: sum(|known| &known.joint.free_gap_m),
         }
     }
 }
@@ -70,11 +72,12 @@ mod tests {
 
     #[test]
     fn a_parabola_goes_on() {
-        let joint = |gap: f64| Joint { free_gap_m: vec![gap], ..Joint::default() };
-        let mut path = Path::from(0.0, &[9.0], &joint(0.0));
+        let joint = |gap: f64| Arc::new(Joint { free_gap_m: vec![gap], ..Joint::default() });
+        let at = |kelvin: f64| -> Arc<[f64]> { Arc::new([kelvin]) };
+        let mut path = Path::from(0.0, &at(9.0), &joint(0.0));
         assert!((path.at(7.0).temperature_k[0] - 9.0).abs() < 1e-12);
         for x in [1.0, 2.0, 4.0] {
-            path.go(x, &[3.0 - x * x], &joint(2.0 * x));
+            path.go(x, &at(3.0 - x * x), &joint(2.0 * x));
         }
         let guess = path.at(5.0);
         assert!((guess.temperature_k[0] + 22.0).abs() < 1e-12, "{:?}", guess.temperature_k);

@@ -16,7 +16,7 @@ use faer::sparse::linalg::cholesky::{
 use faer::sparse::{SparseColMatRef, SymbolicSparseColMatRef};
 use faer::{Par, Side, Spec};
 
-use super::triangle::{Block, backward, forward};
+use super::triangle::{ABREAST, Block, backward, backward_abreast, forward, forward_abreast};
 
 /// Where a symmetric matrix has entries.
 #[derive(Clone, Debug, PartialEq)]
@@ -86,6 +86,17 @@ impl Symmetric {
             && let Some(place) = self.pattern.place(row, column)
         {
             self.values[place] += value;
+        }
+    }
+
+    /// Adds a small full matrix of a few unknowns; those beyond the last are held, and left out.
+    pub fn add_block<const N: usize>(&mut self, unknowns: &[usize; N], block: &[[f64; N]; N]) {
+        for (&row, values) in unknowns.iter().zip(block) {
+            for (&column, value) in unknowns.iter().zip(values) {
+                if row < self.pattern.size {
+                    self.add(row, column, *value);
+                }
+            }
         }
     }
 
@@ -216,6 +227,21 @@ impl Factor {
     /// Lᵀ·y = x in place, in the order of elimination; `x` may be the last unknowns alone.
     pub fn backward(&self, x: &mut [f64]) {
         backward(&self.order.0.blocks, &self.values, self.size() - x.len(), x);
+    }
+
+    /// As [`Factor::forward`], of several right-hand sides.
+    pub fn forward_abreast(&self, x: &mut [[f64; ABREAST]]) {
+        forward_abreast(&self.order.0.blocks, &self.values, self.size() - x.len(), x);
+    }
+
+    /// As [`Factor::backward`], of several right-hand sides.
+    pub fn backward_abreast(&self, x: &mut [[f64; ABREAST]]) {
+        backward_abreast(&self.order.0.blocks, &self.values, self.size() - x.len(), x);
+    }
+
+    /// How many figures it has.
+    pub fn figures(&self) -> usize {
+        self.values.len()
     }
 
     /// Solves for one right-hand side.

@@ -98,7 +98,7 @@ impl<'a> Course<'a> {
         let mut run = Run::begin(self.model, watch.sample(&march.now), &march.now);
         if march.now.joint.least_m() >= 0.5 * self.asked.clearance.si() {
             run.opens = Some(since);
-            run.opened = Some((march.now.temperature_k.clone(), *guess));
+            run.opened = Some((march.now.temperature_k.to_vec(), *guess));
         }
         while march.now.ticks < end && !self.reached(&run, goal) {
             let leg = march.advance(end).ok_or_else(|| unsolved(march.now.seconds()))?;
