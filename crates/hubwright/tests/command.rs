@@ -122,7 +122,7 @@ fn a_sheet_goes_from_job_to_job() {
     let folder = tempfile::tempdir().unwrap();
     let kept = folder.path().join("gear.toml");
     std::fs::write(&kept, sheet.text()).unwrap();
-    let into = call(&["sheet", kept.to_str().unwrap(), "--into", "demo/drum-line-shaft.toml"], "");
+    let into = call(&["sheet", kept.to_str().unwrap(), "--into", "demo/boiler-feed-pump.toml"], "");
     let into = job::read(into.text()).unwrap();
     assert_eq!((into.coupling.kind.as_str(), &into.coupling.sheet), ("gear", &read.sheet));
     let words = call(&["sheet", kept.to_str().unwrap(), "--read"], "");

@@ -12,7 +12,7 @@ use quantities::{
 use tables::pullers::{Drive, MARGIN, Puller, puller_for};
 
 use super::stage_builder::StageBuilder;
-use super::{Context, StagePlan, fit, inspection};
+use super::{Context, Depth, StagePlan, fit, inspection};
 use crate::Stage;
 use crate::file::{End, Inspection, Removal, si};
 pub(super) use ways::ways;
@@ -128,8 +128,12 @@ fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
     ways::numbers(cx, out, end, found);
 }
 
-/// How many ways nothing stands against; once all is said and none is left, what would make one.
+/// How many ways nothing stands against; once all is said and none is left, what would make one. Only
+/// in a full plan, for heat is one of them.
 fn open_ways(cx: &Context, out: &mut StageBuilder) {
+    if cx.depth == Depth::Quick {
+        return;
+    }
     for hub in ways(cx) {
         let count = |may: May| hub.ways.iter().filter(|way| way.may == may).count();
         let (open, barred) = (count(May::Yes), count(May::No));
