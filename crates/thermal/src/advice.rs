@@ -74,8 +74,9 @@ impl Removal {
     /// that is looked at. Heat as entered is put aside.
     ///
     /// # Valid
-    /// As [`Removal::solve`]. The search is small: patterns in eighths, five powers and their
-    /// neighbours, each steady until the hub opens. Heat in turns is not tried.
+    /// As [`Removal::solve`]. The search is small: patterns in quarters of which every zone has one,
+    /// five powers, and the neighbours of the best, each steady until the hub opens. Heat in turns is
+    /// not tried.
     /// # Errors
     /// [`ThermalError::NothingToSearch`] without zones or power; else as [`Removal::solve`].
     pub fn advise(&self, search: &Search) -> Result<Advice, ThermalError> {
@@ -177,7 +178,10 @@ impl Bench<'_> {
         }
         let powers = [0.84, 1.0, 1.19].map(|factor| best.power * factor);
         let trials = patterns.iter().flat_map(|shares| powers.map(|power| (power, shares)));
-        let trials: Vec<_> = trials.filter(|(power, _)| *power <= self.search.greatest).collect();
+        let is_new = |(power, shares): &(Power, &Vec<f64>)| {
+            *power <= self.search.greatest && (*power != best.power || **shares != best.shares)
+        };
+        let trials: Vec<_> = trials.filter(is_new).collect();
         let tried = trials.par_iter().map(|(power, shares)| Ok(self.attempt(*power, shares)?.0));
         tried.collect()
     }
@@ -201,14 +205,15 @@ impl Bench<'_> {
     }
 }
 
-/// All ways to give `parts` equal parts to `zones`, as shares of the whole.
+/// All ways to give `parts` equal parts to `zones`, as shares of the whole, none going without:
+/// a zone that is left cold goes on gripping.
 fn divisions(parts: usize, zones: usize) -> Vec<Vec<f64>> {
     fn give(left: usize, zones: usize) -> Vec<Vec<usize>> {
         if zones == 1 {
             return vec![vec![left]];
         }
         let mut ways = Vec::new();
-        for first in 0..=left {
+        for first in 1..=left.saturating_sub(zones - 1) {
             for mut rest in give(left - first, zones - 1) {
                 rest.insert(0, first);
                 ways.push(rest);
@@ -216,8 +221,11 @@ fn divisions(parts: usize, zones: usize) -> Vec<Vec<f64>> {
         }
         ways
     }
-    let share = |count: usize| as_float(count) / as_float(parts);
-    give(parts, zones.max(1)).into_iter().map(|way| way.into_iter().map(share).collect()).collect()
+    let share = |count: usize| as_float(count) / as_float(parts.max(zones));
+    give(parts.max(zones), zones.max(1))
+        .into_iter()
+        .map(|way| way.into_iter().map(share).collect())
+        .collect()
 }
 
 #[cfg(test)]
@@ -227,10 +235,11 @@ mod tests {
     #[test]
     fn every_division_is_whole() {
         assert_eq!(divisions(4, 1), vec![vec![1.0]]);
-        assert_eq!(divisions(4, 2).len(), 5);
-        assert_eq!(divisions(4, 3).len(), 15);
-        for way in divisions(4, 3) {
+        assert_eq!(divisions(4, 2).len(), 3);
+        assert_eq!(divisions(4, 3).len(), 3);
+        for way in divisions(4, 3).into_iter().chain(divisions(4, 5)) {
             assert!((way.iter().sum::<f64>() - 1.0).abs() < 1e-12, "{way:?}");
+            assert!(way.iter().all(|share| *share > 0.0), "{way:?}");
         }
     }
 }

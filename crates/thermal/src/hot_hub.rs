@@ -17,6 +17,7 @@ mod working;
 pub use after::After;
 
 use quantities::{Length, Physical, Ratio, ThermodynamicTemperature, Time};
+use rayon::join;
 
 use crate::ThermalError;
 use crate::check::{Check, Effort, difference, duration, share};
@@ -167,18 +168,12 @@ impl HotHub {
         let setup = self.setup()?;
         let model = setup.model(self.effort, vec![])?;
         let cold_n = setup.cold_force_n(&model)?;
-        let likely =
-            self.until_contact(&setup, &model, &self.unknowns.likely(), self.effort, None)?;
-        let tight =
-            self.until_contact(&setup, &model, &self.unknowns.tight(), self.effort, None)?;
-        let loose =
-            self.until_contact(&setup, &model, &self.unknowns.loose(), self.effort, None)?;
-        let coarser = self.effort.rougher().map(|rough| {
-            let coarse = setup.model(rough, vec![])?;
-            let other =
-                self.until_contact(&setup, &coarse, &self.unknowns.likely(), rough, None)?;
-            Ok(Ratio::from_si(difference(likely.contact_s, other.contact_s)))
-        });
+        let course = |guess: Guess| self.until_contact(&setup, &model, &guess, self.effort, None);
+        let (likely, (tight, loose)) = join(
+            || course(self.unknowns.likely()),
+            || join(|| course(self.unknowns.tight()), || course(self.unknowns.loose())),
+        );
+        let (likely, tight, loose) = (likely?, tight?, loose?);
         let contact = Bounds {
             low: Time::from_si(tight.contact_s),
             likely: Time::from_si(likely.contact_s),
@@ -186,8 +181,17 @@ impl HotHub {
         };
         let clearance = Length::from_si(2.0 * tight.start_m);
         let tight = tight.curve;
-        let coarser = coarser.transpose()?;
-        let run = after::cool(self, &setup, &model, likely, cold_n)?;
+        let roughly = |rough| {
+            let coarse = setup.model(rough, vec![])?;
+            let other =
+                self.until_contact(&setup, &coarse, &self.unknowns.likely(), rough, None)?;
+            Ok(Ratio::from_si(difference(contact.likely.si(), other.contact_s)))
+        };
+        let (run, coarser) = join(
+            || after::cool(self, &setup, &model, likely, cold_n),
+            || self.effort.rougher().map(roughly),
+        );
+        let (run, coarser) = (run?, coarser.transpose()?);
         let check = Check {
             energy: Ratio::from_si(run.energy),
             coarser,

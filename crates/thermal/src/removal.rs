@@ -13,6 +13,7 @@ pub(crate) mod run;
 mod working;
 
 use quantities::{Length, Physical, Ratio, ThermodynamicTemperature, Time};
+use rayon::join;
 
 use crate::ThermalError;
 use crate::check::{Check, Effort, difference, duration, not_negative};
@@ -174,17 +175,24 @@ impl Removal {
         let model = self.model(&setup, self.effort)?;
         let cold_n = setup.cold_force_n(&model)?;
         let course = Course::new(self, &setup, &model, self.effort);
-        let likely = course.run(&self.unknowns.likely(), Goal::WholeTime)?;
-        let tight = course.run(&self.unknowns.tight(), Goal::Opened)?;
-        let loose = course.run(&self.unknowns.loose(), Goal::Opened)?;
-        let stopped = course.stopped(&likely)?;
-        let coarser = self.effort.rougher().map(|rough| {
+        let (likely, (tight, loose)) = join(
+            || course.run(&self.unknowns.likely(), Goal::WholeTime),
+            || {
+                let tight = || course.run(&self.unknowns.tight(), Goal::Opened);
+                join(tight, || course.run(&self.unknowns.loose(), Goal::Opened))
+            },
+        );
+        let (likely, tight, loose) = (likely?, tight?, loose?);
+        let roughly = |rough| {
             let wide = self.model(&setup, rough)?;
             let course = Course::new(self, &setup, &wide, rough);
             let goal = if likely.opens.is_some() { Goal::Opened } else { Goal::WholeTime };
             let other = course.run(&self.unknowns.likely(), goal)?;
             Ok(Ratio::from_si(likely.difference(&other, cold_n, 0.5 * self.interference.si())))
-        });
+        };
+        let (stopped, coarser) =
+            join(|| course.stopped(&likely), || self.effort.rougher().map(roughly));
+        let stopped = stopped?;
         let check = Check {
             energy: Ratio::from_si(
                 likely.energy.max(stopped.as_ref().map_or(0.0, |run| run.energy)),
