@@ -3,6 +3,7 @@
 //! ```text
 //! steady    K ≥ T·St
 //! shock     M ≥ P·S·J2/(J1 + J2)·Sz·St      driver's side; the load's side has J1 above
+//!           M ≥ P·S·J2/(J1 + J2)·Sz·St + T·St      where the shock rides on the load's torque
 //! fatigue   W ≥ V·St·Sf                     Sf = 1 up to 10 Hz, √(f/10) above
 //! ```
 //! K, M, W rated, greatest and vibratory torque of the coupling · T, P, V steady, peak and vibratory
@@ -97,6 +98,8 @@ pub struct Shock {
     pub start_factor: f64,
     /// Temperature factor.
     pub temperature_factor: f64,
+    /// The load's own torque that the shock rides on; `None` where it starts without its load.
+    pub load: Option<Torque>,
 }
 
 /// What a shock asks of the coupling.
@@ -117,7 +120,7 @@ pub struct ShockNeed {
 /// # Errors
 /// [`RatingError`] for a torque or inertia not above zero, or a factor below one.
 /// # Source
-/// [`SOURCE`].
+/// [`SOURCE`], from memory; the load's torque is added with the temperature factor alone.
 pub fn shock(shock: Shock) -> Result<ShockNeed, RatingError> {
     let [driver, load] = shock.inertias;
     let (driver, load) = (positive("driver’s inertia", driver)?, positive("load’s inertia", load)?);
@@ -130,11 +133,12 @@ pub fn shock(shock: Shock) -> Result<ShockNeed, RatingError> {
     let in_coupling = peak * share;
     let factors = factor("start factor", shock.start_factor)?
         * factor("temperature factor", shock.temperature_factor)?;
+    let load = shock.load.map_or(Ok(0.0), |load| positive("load’s torque", load))?;
     Ok(ShockNeed {
         shock,
         share,
         in_coupling: Torque::from_si(in_coupling),
-        needed: Torque::from_si(in_coupling * factors),
+        needed: Torque::from_si(in_coupling * factors + load * shock.temperature_factor),
     })
 }
 
@@ -142,18 +146,22 @@ impl ShockNeed {
     /// How the torque was found.
     pub fn working(&self) -> Working {
         let torque = |torque| Value::new(Kind::Torque, torque);
-        Working::new(
-            "Greatest torque needed",
-            "C = P·S·q\nM = C·Sz·St",
-            torque(self.needed),
-            SOURCE,
-        )
-        .term("P", "peak torque where it arises", torque(self.shock.peak))
-        .term("S", "shock factor", Value::number(self.shock.shock_factor))
-        .term("q", "share of the far inertia", Value::number(self.share))
-        .term("C", "shock in the coupling", torque(self.in_coupling))
-        .term("Sz", "start factor", Value::number(self.shock.start_factor))
-        .term("St", "temperature factor", Value::number(self.shock.temperature_factor))
+        let (formula, valid) = match self.shock.load {
+            Some(_) => ("C = P·S·q\nM = C·Sz·St + T·St", "a start against the load’s torque"),
+            None => ("C = P·S·q\nM = C·Sz·St", "a start without load"),
+        };
+        let working = Working::new("Greatest torque needed", formula, torque(self.needed), SOURCE)
+            .term("P", "peak torque where it arises", torque(self.shock.peak))
+            .term("S", "shock factor", Value::number(self.shock.shock_factor))
+            .term("q", "share of the far inertia", Value::number(self.share))
+            .term("C", "shock in the coupling", torque(self.in_coupling))
+            .term("Sz", "start factor", Value::number(self.shock.start_factor))
+            .term("St", "temperature factor", Value::number(self.shock.temperature_factor))
+            .valid(valid);
+        match self.shock.load {
+            Some(load) => working.term("T", "load’s torque", torque(load)),
+            None => working,
+        }
     }
 }
 
@@ -194,7 +202,19 @@ mod tests {
             shock_factor: 1.8,
             start_factor: 1.2,
             temperature_factor: 1.0,
+            load: None,
         }
+    }
+
+    /// DIN 740-2, from memory: where the shock rides on the load's torque, T·St is added. By hand,
+    /// with 400 N·m and St 1.4: 2268·1.4 + 400·1.4 = 3735.2 N·m.
+    #[test]
+    fn a_start_under_load_adds_the_loads_torque() {
+        let warm = Shock { temperature_factor: 1.4, ..start() };
+        let loaded = Shock { load: Some(Torque::from_si(400.0)), ..warm };
+        assert!((shock(warm).unwrap().needed.si() - 3175.2).abs() <= 0.05);
+        assert!((shock(loaded).unwrap().needed.si() - 3735.2).abs() <= 0.05);
+        assert!(shock(Shock { load: Some(Torque::from_si(-1.0)), ..warm }).is_err());
     }
 
     #[test]

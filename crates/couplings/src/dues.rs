@@ -117,19 +117,17 @@ pub fn dues(kind: &dyn Kind, sheet: &Sheet, service: &Service) -> Vec<Due> {
         source: Source::common_practice("re-check after the first day to the first week"),
         halved: Halved::No,
     };
+    let usual = kind.look();
     let look = Due {
         id: "look",
         what: "stop, lock out and look the coupling over",
-        after: After::Months([12, 12]),
-        source: LOOK,
+        after: After::Months(usual.months),
+        source: usual.source,
         halved: Halved::No,
     };
     let later = grease(kind, sheet, service).into_iter().chain([look]);
     [first].into_iter().chain(later.map(|due| shortened(due, service))).collect()
 }
-
-const LOOK: Source =
-    Source::new("Plant Services, 2008", "Tracking the causes of coupling failure", Basis::Read);
 
 fn grease(kind: &dyn Kind, sheet: &Sheet, service: &Service) -> Option<Due> {
     let usual = kind.lubrication()?;
@@ -188,6 +186,19 @@ mod tests {
             (found.after, found.source.basis),
             (After::Months([24, 24]), Basis::MakersSheet)
         );
+    }
+
+    /// Rubber is looked at sooner than steel, and a flange that nothing works in later (common
+    /// practice, from memory); a coupling of steel every year (Plant Services, 2008).
+    #[test]
+    fn each_kind_is_looked_at_in_its_own_time() {
+        let look = |name: &str| {
+            let dues = dues(kind(name).unwrap(), &Sheet::default(), &Service::default());
+            dues.iter().find(|due| due.id == "look").unwrap().after
+        };
+        assert_eq!(look("disc"), After::Months([12, 12]));
+        assert_eq!(look("jaw"), After::Months([6, 12]));
+        assert_eq!(look("rigid flange"), After::Months([12, 24]));
     }
 
     /// A kind that runs dry is looked at, not greased.

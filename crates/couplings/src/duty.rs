@@ -1,5 +1,6 @@
 //! What a drive asks of a coupling, and the reasons for or against a kind that follow.
 
+use crate::kind::{FloatLimit, Form, Kind, Planes, Play, Shock};
 use quantities::{AngularVelocity, Physical};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -21,6 +22,12 @@ pub struct Duty {
     pub hot_place: Option<Need>,
     /// Whether torsional vibration must be damped.
     pub damping: Option<Need>,
+    /// Whether the torque turns round.
+    pub reversing: Option<Need>,
+    /// Whether it starts oftener than a hundred times in an hour.
+    pub many_starts: Option<Need>,
+    /// Whether a rotor in sleeve bearings floats along its axis.
+    pub end_float: Option<Need>,
 }
 
 /// Whether something is asked.
@@ -97,6 +104,53 @@ impl Reason {
 /// The reasons whose question was answered with yes.
 pub(crate) fn reasons(asked: &[(bool, Reason)]) -> Vec<Reason> {
     asked.iter().filter(|(holds, _)| *holds).map(|(_, reason)| *reason).collect()
+}
+
+/// The reasons that follow from what a kind is by nature: its play, how it takes a shock, what
+/// stops a rotor that floats. Those of its own stand in [`Kind::suits`].
+///
+/// # Source
+/// Common practice: play hammers where torque turns round; what cushions shock spares the starts; a
+/// motor in sleeve bearings needs a coupling that limits its float.
+/// # Example
+/// ```
+/// use couplings::duty::by_nature;
+/// use couplings::{Duty, Need, Speaks, kind};
+/// let gear = kind("gear").unwrap();
+/// let duty = Duty { reversing: Some(Need::Yes), ..Duty::default() };
+/// let reasons = by_nature(gear, &gear.forms()[0], &duty);
+/// assert_eq!(reasons[0].speaks, Speaks::Against);
+/// ```
+pub fn by_nature(kind: &dyn Kind, form: &Form, duty: &Duty) -> Vec<Reason> {
+    let forgives = kind.forgives(form);
+    let (play, shock) = (forgives.play, forgives.shock);
+    let turns = Duty::asks(duty.reversing);
+    let starts = Duty::asks(duty.many_starts);
+    let floats = Duty::asks(duty.end_float);
+    let flexes = form.planes != Planes::None;
+    let held = kind.float_limit(form) != FloatLimit::ByItself;
+    let slack = !held && flexes && kind.cold_stretch().is_none() && play != Play::NotKnown;
+    reasons(&[
+        (
+            turns && play == Play::Backlash,
+            Reason::contra("its backlash hammers each time the torque turns round"),
+        ),
+        (turns && play == Play::None, Reason::pro("no play where the torque turns round")),
+        (starts && shock == Shock::Cushions, Reason::pro("cushions each of the many starts")),
+        (
+            starts && shock == Shock::Passes,
+            Reason::contra("passes each of the many starts on as it comes"),
+        ),
+        (floats && held, Reason::pro("a plate or limiters in it can limit the end float")),
+        (
+            floats && kind.cold_stretch().is_some(),
+            Reason::pro("holds a floating rotor near its magnetic centre by itself"),
+        ),
+        (
+            floats && slack,
+            Reason::contra("has no part that limits the end float of a sleeve-bearing motor"),
+        ),
+    ])
 }
 
 impl Duty {

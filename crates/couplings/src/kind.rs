@@ -6,7 +6,7 @@
 //! Figures given here are what is common for the kind, with their source; whoever uses them says
 //! so. The maker's sheet ([`crate::Sheet`]) comes first wherever it has a figure.
 
-use quantities::Source;
+use quantities::{Basis, Source};
 use serde::Serialize;
 
 pub use crate::cautions::{CHILLED, Caution, common_cautions};
@@ -51,7 +51,7 @@ pub trait Kind: Sync {
     fn near_heat(&self) -> &'static [&'static str];
 
     /// What must never be used again once it has been off.
-    fn never_again(&self) -> &'static [&'static str];
+    fn never_again(&self, form: &Form) -> &'static [&'static str];
 
     /// How its bolts go in and are tightened.
     fn close_up(&self, form: &Form) -> CloseUp;
@@ -74,6 +74,11 @@ pub trait Kind: Sync {
         "first re-check: line-up read hot, nuts against their marks, leaks, heat and noise"
     }
 
+    /// How often it is stopped and looked over.
+    fn look(&self) -> Look {
+        Look { months: [12, 12], source: YEARLY }
+    }
+
     /// What may be found when it is opened: causes, what to check, what to do before it goes back;
     /// [`common_findings`] hold for all kinds.
     fn findings(&self) -> &'static [Finding];
@@ -85,6 +90,17 @@ pub trait Kind: Sync {
 
     /// For and against this kind on such a duty.
     fn suits(&self, duty: &Duty) -> Vec<Reason>;
+
+    /// What stops the shafts when a rotor floats along its axis.
+    fn float_limit(&self, _form: &Form) -> FloatLimit {
+        FloatLimit::ByItself
+    }
+
+    /// What is set stretched while cold so that it is free when warm, in words: "packs"; `None`
+    /// where nothing that flexes is held at both ends.
+    fn cold_stretch(&self) -> Option<&'static str> {
+        None
+    }
 
     /// Whether teeth slide in teeth as it takes misalignment, at the pitch diameter of the sheet.
     fn teeth_slide(&self) -> Sliding {
@@ -109,6 +125,30 @@ pub trait Kind: Sync {
         let forms = self.forms();
         name.map_or(forms.first(), |name| forms.iter().find(|form| same_name(form.name, name)))
     }
+}
+
+/// How often a coupling is stopped, locked out and looked over.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Look {
+    /// Months, earliest and latest.
+    pub months: [u32; 2],
+    /// How it is known.
+    pub source: Source,
+}
+
+const YEARLY: Source =
+    Source::new("Plant Services, 2008", "Tracking the causes of coupling failure", Basis::Read);
+
+/// What stops the shafts of a coupling when a rotor floats along its axis.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum FloatLimit {
+    /// A plate or button between the hub faces.
+    Plate,
+    /// Limiters that the maker fits elsewhere, such as at the ends of a spacer.
+    AsMade,
+    /// What joins the hubs, by itself, or nothing at all: no part is fitted for it.
+    ByItself,
 }
 
 /// Whether teeth slide in teeth as a kind takes misalignment.

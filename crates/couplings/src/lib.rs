@@ -13,9 +13,10 @@
 mod cautions;
 mod character;
 pub mod closeup;
+pub mod contradictions;
 pub mod din_740;
 pub mod dues;
-mod duty;
+pub mod duty;
 mod end;
 pub mod envelope;
 mod findings;

@@ -288,6 +288,9 @@ pub struct Wear {
     /// Stretch of a chain over its length at which it is renewed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub stretch: Option<Measured<quantities::Ratio>>,
+    /// What the free length of one disc pack may differ from new.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pack: Option<Measured<Length>>,
 }
 
 fn unset<T: Default + PartialEq>(part: &T) -> bool {

@@ -138,16 +138,78 @@ pub fn stretch(measured: &quantities::Measured<quantities::Ratio>, sheet: &Wear)
 
 /// Free length of a disc pack off the coupling, against its length when new and what it may differ
 /// by: a pack that stays longer or shorter has set.
-pub fn pack(measured: &quantities::Measured<Length>, new: Length, may_differ: Length) -> Worn {
+pub fn pack(measured: &quantities::Measured<Length>, new: Length, may: PackLimit) -> Worn {
     let change = (measured.value() - new).abs();
     let spread = measured.spread().map(Physical::si);
     Worn {
         what: "set of the pack",
         measured: Value { plus_minus: spread, ..Value::new(Kind::Offset, change) },
         new: Some(Value::new(Kind::Offset, Length::default())),
-        limit: Some(Value::new(Kind::Offset, may_differ)),
+        limit: Some(Value::new(Kind::Offset, may.differ)),
         wears: Wears::Up,
-        source: SHEET,
+        source: may.source,
+    }
+}
+
+/// What the free length of one pack may differ from new.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PackLimit {
+    /// By so much.
+    pub differ: Length,
+    /// How that is known.
+    pub source: Source,
+    /// The axial allowance of the whole coupling and its packs, where the limit was worked out.
+    shared: Option<(Length, u32)>,
+}
+
+/// The limit of one pack: the sheet's, else an eighth of its part of the coupling's axial allowance.
+///
+/// ```text
+/// l = X/(8·n)
+/// ```
+/// X axial allowance of the whole coupling · n packs, which share it
+/// # Source
+/// A rule of our own: the eighth that the gap of a pack is set to.
+/// # Example
+/// ```
+/// use couplings::{sheet::Sheet, wear::pack_limit};
+/// let mut sheet = Sheet::default();
+/// sheet.allows.running.axial = Some("2 mm".parse()?);
+/// let limit = pack_limit(&sheet, 2).unwrap();
+/// assert!((limit.differ.value - 0.125e-3).abs() < 1e-12);
+/// # Ok::<(), quantities::TextError>(())
+/// ```
+pub fn pack_limit(sheet: &crate::Sheet, packs: u32) -> Option<PackLimit> {
+    if let Some(limit) = &sheet.wear.pack {
+        return Some(PackLimit::of_sheet(limit.value()));
+    }
+    let axial = sheet.allows.running.axial.as_ref()?.value();
+    let differ = axial / (8.0 * f64::from(packs.max(1)));
+    Some(PackLimit { differ, source: EIGHTH, shared: Some((axial, packs.max(1))) })
+}
+
+const EIGHTH: Source = Source::new(
+    "an eighth of one pack’s part of the axial allowance, as for its gap",
+    "",
+    Basis::OwnRule,
+);
+
+impl PackLimit {
+    /// A limit that the maker gives.
+    pub fn of_sheet(differ: Length) -> Self {
+        Self { differ, source: SHEET, shared: None }
+    }
+
+    /// How it was found, where it is not the sheet's.
+    pub fn working(&self) -> Option<Working> {
+        let (axial, packs) = self.shared?;
+        let limit = Value::new(Kind::Offset, self.differ);
+        let working = Working::new("What a pack may have set by", "l = X/(8·n)", limit, EIGHTH);
+        Some(
+            working
+                .term("X", "axial allowance, maker’s sheet", Value::new(Kind::Offset, axial))
+                .term("n", "packs that share it", Value::count(packs)),
+        )
     }
 }
 
@@ -306,9 +368,29 @@ mod tests {
         let wear = Wear { element: Some(length("9.0 mm")), ..Wear::default() };
         assert_eq!(element(&length("9.4 ± 0.1 mm"), &wear).fate(), Fate::Reuse);
         assert_eq!(element(&length("8.6 ± 0.1 mm"), &wear).fate(), Fate::Renew);
-        let [new, may] = [8.5e-3, 0.1e-3].map(Length::from_si);
+        let new = Length::from_si(8.5e-3);
+        let mut sheet = crate::Sheet::default();
+        sheet.wear.pack = Some(length("0.1 mm"));
+        let may = pack_limit(&sheet, 2).unwrap();
         assert_eq!(pack(&length("8.45 ± 0.02 mm"), new, may).fate(), Fate::Reuse);
         assert_eq!(pack(&length("8.20 ± 0.02 mm"), new, may).fate(), Fate::Renew);
+    }
+
+    /// By hand: 2 mm of the whole coupling are 1 mm for each of two packs, and an eighth of that is
+    /// 0.125 mm; one pack alone may set by 0.25 mm. The sheet's own limit comes first.
+    #[test]
+    fn packs_share_the_axial_allowance() {
+        let mut sheet = crate::Sheet::default();
+        assert_eq!(pack_limit(&sheet, 2), None);
+        sheet.allows.running.axial = Some(length("2 mm"));
+        let limit = |sheet: &crate::Sheet, packs| pack_limit(sheet, packs).unwrap();
+        assert!((limit(&sheet, 2).differ.si() - 0.125e-3).abs() < 1e-12);
+        assert!((limit(&sheet, 1).differ.si() - 0.25e-3).abs() < 1e-12);
+        assert_eq!(limit(&sheet, 2).source.basis, Basis::OwnRule);
+        sheet.wear.pack = Some(length("0.3 mm"));
+        let own = limit(&sheet, 2);
+        assert!((own.differ.si() - 0.3e-3).abs() < 1e-12 && own.working().is_none());
+        assert_eq!(own.source.basis, Basis::MakersSheet);
     }
 
     #[test]

@@ -11,7 +11,7 @@ use job::plan::Plan;
 use job::plan::drawings::Closing;
 
 use crate::section::Detail;
-use crate::tightening::{Stage, Tightening};
+use crate::tightening::{Ends, Stage, Tightening};
 use crate::{Figure, Paper};
 
 /// The coupling in half section, from this job's sizes.
@@ -145,7 +145,12 @@ pub fn tightening(plan: &Plan, paper: Paper) -> Option<Figure> {
     let input = Tightening {
         order: bolts.order.clone(),
         stages: bolts.passes.iter().map(stage).collect(),
-        note: "In each pass follow the numbers.".to_owned(),
+        ends: if bolts.by_turns { Ends::ByTurns } else { Ends::Alike },
+        note: if bolts.by_turns {
+            "Black: head; white: nut. Large: turn in each pass; small: bolt.".to_owned()
+        } else {
+            "Large: turn in each pass; small: bolt, clockwise.".to_owned()
+        },
     };
     crate::tightening::draw(&input, paper).ok()
 }

@@ -1,7 +1,8 @@
 //! In which order and in which stages the bolts of a circle are tightened.
 //!
-//! Each hexagon carries its place in the order, the first one solid; three arrows show how it
-//! goes on. Stages are bars that get denser; the last one is solid.
+//! Each hexagon carries its turn, large; outside it stands the bolt's own number, small, counted
+//! clockwise from the top. The first turn is solid, or, where bolts go in by turns from either side,
+//! every head is and every nut is not. Three arrows show how it goes on. Stages are bars that get denser; the last one is solid.
 
 use std::f64::consts::TAU;
 
@@ -26,10 +27,21 @@ pub struct Stage {
 pub struct Tightening {
     /// Places on the circle, numbered from 1 at the top and clockwise, in the order of tightening.
     pub order: Vec<usize>,
+    /// Whether all bolts show the same end.
+    pub ends: Ends,
     /// From the first to the last.
     pub stages: Vec<Stage>,
     /// A line beneath: "In each stage follow the numbers."
     pub note: String,
+}
+
+/// Which end of its bolts a circle shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ends {
+    /// The same of all.
+    Alike,
+    /// By turns a head and a nut, as the bolts of a pack go to either hub.
+    ByTurns,
 }
 
 /// Why there is no drawing.
@@ -56,10 +68,11 @@ pub enum TighteningError {
 ///
 /// # Example
 /// ```
-/// use figures::{Paper, tightening::{Stage, Tightening, draw}};
+/// use figures::{Paper, tightening::{Ends, Stage, Tightening, draw}};
 /// let stage = |share, text: &str| Stage { share, text: text.to_owned() };
 /// let figure = draw(&Tightening {
 ///     order: vec![1, 4, 2, 5, 3, 6],
+///     ends: Ends::Alike,
 ///     stages: vec![stage(0.3, "33 N·m"), stage(1.0, "110 N·m")],
 ///     note: "In each stage follow the numbers.".to_owned(),
 /// }, Paper::CARD)?;
@@ -91,8 +104,12 @@ fn says(tightening: &Tightening) -> String {
     let order = join(tightening.order.iter().map(ToString::to_string).collect());
     let stages = join(tightening.stages.iter().map(|s| s.text.clone()).collect());
     let bolts = tightening.order.len();
+    let ends = match tightening.ends {
+        Ends::Alike => "",
+        Ends::ByTurns => ", by turns a head and a nut, the top one a head",
+    };
     format!(
-        "{bolts} bolts, numbered clockwise from the top, tightened in the order {order}; \
+        "{bolts} bolts{ends}, numbered clockwise from the top, tightened in the order {order}; \
          stages: {stages}."
     )
 }
@@ -158,11 +175,19 @@ fn flange_view(drawing: &mut Drawing, tightening: &Tightening, circle: &Circle, 
     }
     for (index, place) in tightening.order.iter().enumerate() {
         let corners = regular(spot(*place), hexagon, 6, angle(*place) + 0.5);
+        let solid = match tightening.ends {
+            Ends::Alike => index == 0,
+            Ends::ByTurns => place % 2 == 1,
+        };
         let (fill, ink) =
-            if index == 0 { (Colour::Ink, Colour::Leaf) } else { (Colour::Metal, Colour::Ink) };
+            if solid { (Colour::Ink, Colour::Leaf) } else { (Colour::Metal, Colour::Ink) };
         drawing.shape(&corners, Some(Stroke::of(MEDIUM).under()), Some(fill));
         let number = Words::new((index + 1).to_string(), hexagon).strong().colour(ink);
         drawing.text(&number, spot(*place), Anchor::Middle);
+    }
+    for place in 1..=count {
+        let own = Words::new(place.to_string(), 0.75 * hexagon).colour(Colour::Soft);
+        drawing.text(&own, clock(centre, bolts + 1.5 * hexagon, angle(place)), Anchor::Middle);
     }
 }
 

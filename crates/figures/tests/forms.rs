@@ -70,3 +70,22 @@ fn what_lies_between_the_flanges_is_the_sheets_or_in_brackets() {
         assert!(silent.contains("assumed") && silent.contains(">("), "{}", kind.name());
     }
 }
+
+/// The parts list goes by the letters of the drawing: every letter of the one stands in the other.
+/// A key is drawn once its sizes are known.
+#[test]
+fn every_letter_of_the_parts_list_stands_in_the_drawing() {
+    let mut unlike = Vec::new();
+    for (kind, form) in forms().filter(|(kind, _)| kind.name() != "other") {
+        let plan = planned(kind, form, "", System::Metric);
+        let svg = of_plan::section(&plan, Detail::Full).unwrap().svg;
+        let listed: BTreeSet<char> = kind.parts(form).iter().map(|part| part.letter).collect();
+        for letter in ('A'..='Z').filter(|letter| *letter != 'K') {
+            let drawn = svg.contains(&format!(">{letter}<"));
+            if drawn != listed.contains(&letter) {
+                unlike.push(format!("{} {}: {letter}, drawn {drawn}", kind.name(), form.name));
+            }
+        }
+    }
+    assert_eq!(unlike, Vec::<String>::new());
+}

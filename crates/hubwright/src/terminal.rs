@@ -1,6 +1,7 @@
 //! A plan as plain text, 96 columns wide at most, readable without colour.
 
-use job::plan::{Number, Piece, Plan, StagePlan, Step};
+use job::Stage;
+use job::plan::{KindRow, Number, Piece, Plan, StagePlan, Step};
 use quantities::{System, Verdict, Working};
 
 const WIDTH: usize = 96;
@@ -14,7 +15,10 @@ pub fn plan(plan: &Plan, working: bool) -> String {
     head(&mut out, plan);
     for stage in &plan.stages {
         stage_part(&mut out, stage, plan.head.system, working);
+        cautions(&mut out, plan, Some(stage.stage));
     }
+    about(&mut out, plan);
+    choice(&mut out, plan);
     ways(&mut out, plan);
     dues(&mut out, plan);
     steps(&mut out, "Putting it on", &plan.on);
@@ -81,17 +85,55 @@ fn head(out: &mut Page, plan: &Plan) {
     let parts: Vec<&str> =
         parts.into_iter().map(String::as_str).filter(|p| !p.is_empty()).collect();
     out.wrapped(&parts.join("  ·  "), 0);
-    for caution in plan.cautions.iter().filter(|caution| caution.stage.is_none()) {
+    cautions(out, plan, None);
+    if plan.missing().next().is_some() {
+        out.section("Still to measure", "place in the job");
+        for missing in plan.missing() {
+            out.row(&format!("  {}", missing.what), &missing.place);
+        }
+    }
+}
+
+/// What can hurt somebody: before everything, or at one stage.
+fn cautions(out: &mut Page, plan: &Plan, stage: Option<Stage>) {
+    for caution in plan.cautions.iter().filter(|caution| caution.stage == stage) {
         out.line("");
         out.line("CAUTION");
         for order in &caution.orders {
             out.wrapped(order, 2);
         }
     }
-    if plan.missing().next().is_some() {
-        out.section("Still to measure", "place in the job");
-        for missing in plan.missing() {
-            out.row(&format!("  {}", missing.what), &missing.place);
+}
+
+/// The parts by the letters of the drawing, and what may be found of them.
+fn about(out: &mut Page, plan: &Plan) {
+    let Some(about) = &plan.about else { return };
+    out.section(&format!("Parts of a {}, {}", about.title.to_lowercase(), about.form), "");
+    for part in &about.parts {
+        out.row(&format!("  {}  {}", part.letter, part.name), &part.how_many);
+    }
+    out.section("What may be found when it is opened", "");
+    for fault in &about.faults {
+        let mark = if fault.ticked { "[x]" } else { "[ ]" };
+        out.wrapped(&format!("{mark} {} ({})", fault.seen, fault.id), 2);
+    }
+}
+
+/// What speaks for and against each kind on this drive; nothing where nothing does.
+fn choice(out: &mut Page, plan: &Plan) {
+    let speaks = |row: &&KindRow| !row.pros.is_empty() || !row.cons.is_empty();
+    if !plan.choice.kinds.iter().any(|row| speaks(&row)) {
+        return;
+    }
+    out.section("All kinds, for this drive", "");
+    for row in plan.choice.kinds.iter().filter(speaks) {
+        let chosen = if row.chosen { "chosen" } else { "" };
+        out.row(&format!("  {}", row.title), chosen);
+        for pro in &row.pros {
+            out.wrapped(&format!("for it: {pro}"), 6);
+        }
+        for con in &row.cons {
+            out.wrapped(&format!("against it: {con}"), 6);
         }
     }
 }
@@ -187,6 +229,12 @@ fn steps(out: &mut Page, title: &str, steps: &[Step]) {
         );
         let detail = said(&step.detail);
         out.wrapped(&detail, 9);
+        if let Some(hold) = &step.hold {
+            out.wrapped(&format!("HOLD: {hold}"), 9);
+        }
+        if !step.needs.is_empty() {
+            out.wrapped(&format!("Needs: {}.", step.needs.join(", ")), 9);
+        }
     }
 }
 

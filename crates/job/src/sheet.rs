@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value as Json;
 
 use crate::book::leaves;
+use crate::check::impossible;
 use crate::fields::{self, FieldLine};
 use crate::parse::parsed;
 use crate::read::{at, place_start};
@@ -56,6 +57,17 @@ pub fn read_sheet(text: &str) -> Result<SheetFile, Vec<FileError>> {
         let what = format!("this sheet is of version {}", file.hubwright_sheet);
         let expected = format!("hubwright_sheet = {SHEET_VERSION}: the version that is read here");
         return wrong("hubwright_sheet", what, expected);
+    }
+    let figures = impossible(&file.into_job(&JobFile::default())).into_iter();
+    let figures: Vec<FileError> = figures
+        .filter_map(|problem| {
+            let place =
+                problem.place.strip_prefix("coupling.").filter(|p| p.starts_with("sheet."))?;
+            Some(at(text, place_start(text, place), problem.what.clone(), problem.expected.clone()))
+        })
+        .collect();
+    if !figures.is_empty() {
+        return Err(figures);
     }
     if file.kind.is_empty() {
         return Ok(file);

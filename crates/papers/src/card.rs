@@ -57,6 +57,8 @@ struct Card<'a> {
     full: Vec<steps::Part<'a>>,
     stages: Vec<numbers::StageLine<'a>>,
     kit: Vec<KitRow<'a>>,
+    made_of: Vec<PartLine<'a>>,
+    found: Vec<&'a str>,
     off: Vec<steps::Part<'a>>,
     record: Vec<numbers::NumberLine<'a>>,
     workings: Option<working::Workings<'a>>,
@@ -78,11 +80,33 @@ impl<'a> Card<'a> {
             full: steps::parts(plan, &plan.on),
             stages: numbers::stages(plan, &key),
             kit: kit(&plan.kit),
+            made_of: made_of(plan),
+            found: found(plan),
             off: steps::parts(plan, &plan.off),
             record: numbers::to_record(plan),
             workings: Some(working::workings(plan)).filter(|workings| !workings.are_none()),
         }
     }
+}
+
+/// A part of the coupling.
+#[derive(Serialize)]
+struct PartLine<'a> {
+    letter: char,
+    name: &'a str,
+    how_many: &'a str,
+}
+
+fn made_of(plan: &Plan) -> Vec<PartLine<'_>> {
+    let parts = plan.about.iter().flat_map(|about| &about.parts);
+    parts
+        .map(|part| PartLine { letter: part.letter, name: &part.name, how_many: &part.how_many })
+        .collect()
+}
+
+/// What may be found when it is opened, to be ticked.
+fn found(plan: &Plan) -> Vec<&str> {
+    plan.about.iter().flat_map(|about| &about.faults).map(|fault| fault.seen).collect()
 }
 
 /// Things that are for the same purpose.

@@ -113,7 +113,7 @@ pub(crate) static UNITS: [Unit; 86] = [
     unit(&["kgf"], Force, 9.806_65),
     unit(&["MN"], Force, 1e6),
     unit(&["N·m", "Nm", "N.m", "N*m", "N m", "N-m", "N·m/rad", "Nm/rad"], Torque, 1.0),
-    unit(&["lbf·ft", "lbf-ft", "lbf ft", "ft·lbf", "ft-lbf", "ft lbf", "lb-ft", "lb·ft", "lb ft", "ft-lb", "ft·lb", "ft lb", "ft-lbs"],
+    unit(&["lbf·ft", "lbf-ft", "lbf ft", "ft·lbf", "ft-lbf", "ft lbf", "lb-ft", "lb·ft", "lb ft", "ft-lb", "ft·lb", "ft lb", "ft-lbs", "lbf·ft/rad", "lbf-ft/rad", "ft-lb/rad", "lb-ft/rad"],
         Torque, POUND_FORCE * FOOT),
     unit(&["lbf·in", "lbf-in", "lbf in", "in·lbf", "in-lbf", "in lbf", "lb-in", "lb·in", "lb in", "in-lb", "in·lb", "in lb", "in-lbs", "lbf·in/rad", "lb-in/rad"],
         Torque, POUND_FORCE * INCH),

@@ -5,8 +5,8 @@ use quantities::{Basis, Source};
 use crate::duty::reasons;
 use crate::kind::{
     Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
-    Gives, GoesBack, Kind, Lubrication, Measure, Part, Planes, Play, Reason, Shock, Spacer, Turn,
-    Twist,
+    Gives, GoesBack, Kind, Look, Lubrication, Measure, Part, Planes, Play, Reason, Shock, Spacer,
+    Turn, Twist,
 };
 use crate::step::{Stage, Step};
 use crate::steps;
@@ -30,6 +30,9 @@ static FORMS: [Form; 2] = [
         spacer: Spacer::Without,
     },
 ];
+
+const CLIP: &str =
+    "New clip or split pin; the closed end of a spring clip leads in the direction of turning.";
 
 impl Kind for Chain {
     fn name(&self) -> &'static str {
@@ -121,7 +124,7 @@ impl Kind for Chain {
         &["seals and gasket of the cover", "hardened sprocket teeth: keep a flame off them"]
     }
 
-    fn never_again(&self) -> &'static [&'static str] {
+    fn never_again(&self, _form: &Form) -> &'static [&'static str] {
         &[
             "a chain that is stretched, stiff, rusted or has a cracked plate",
             "a connecting pin’s spring clip or split pin",
@@ -136,10 +139,10 @@ impl Kind for Chain {
             turn: Turn::Either,
             tools: "torque wrench; pliers for the clip",
             stages: &[0.5, 1.0],
-            rules: &[
-                "New clip or split pin; the closed end of a spring clip leads in the direction of turning.",
-                "Cover bolts hold the cover, not the torque.",
-            ],
+            rules: match form.name {
+                COVERED => &[CLIP, "Cover bolts hold the cover, not the torque."],
+                _ => &[CLIP],
+            },
             source: Source::common_practice("roller chain couplings"),
         }
     }
@@ -159,10 +162,18 @@ impl Kind for Chain {
         &CAUTIONS
     }
 
+    fn look(&self) -> Look {
+        const SOURCE: Source = Source::common_practice(
+            "a chain stretches and dries: looked at twice a year; from memory",
+        );
+        Look { months: [6, 6], source: SOURCE }
+    }
+
     fn install_steps(&self, form: &Form) -> Vec<Step> {
         let mut order = vec![
             steps::LOCKOUT,
             steps::MACHINE_CHECK,
+            steps::MAGNETIC_CENTRE,
             steps::COUPLING_CHECK,
             steps::MEASURE,
             steps::FIT,

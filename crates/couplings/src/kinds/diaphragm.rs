@@ -112,7 +112,7 @@ impl Kind for Diaphragm {
         &["diaphragms: fitted last, on cold hubs", "machine seals beside the hub"]
     }
 
-    fn never_again(&self) -> &'static [&'static str] {
+    fn never_again(&self, _form: &Form) -> &'static [&'static str] {
         &[
             "a diaphragm with a crack, a scratch, a pit or a dent in its thin part",
             "self-locking nuts below their prevailing torque or past the count on the sheet",
@@ -154,6 +154,10 @@ impl Kind for Diaphragm {
             Caution::new(Stage::Removal, "Support the spacer before the first nut is slack."),
         ];
         &CAUTIONS
+    }
+
+    fn cold_stretch(&self) -> Option<&'static str> {
+        Some("diaphragms")
     }
 
     fn install_steps(&self, form: &Form) -> Vec<Step> {

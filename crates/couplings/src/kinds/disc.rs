@@ -118,7 +118,7 @@ impl Kind for Disc {
         &["disc packs: fit them last, on cold hubs", "machine seals beside the hub"]
     }
 
-    fn never_again(&self) -> &'static [&'static str] {
+    fn never_again(&self, _form: &Form) -> &'static [&'static str] {
         &[
             "a pack with a cracked, waved or kinked lamination",
             "self-locking nuts with a plastic ring; all-metal ones below their prevailing torque",
@@ -162,6 +162,10 @@ impl Kind for Disc {
             Caution::new(Stage::Removal, "Support the spacer before the first nut is slack."),
         ];
         &CAUTIONS
+    }
+
+    fn cold_stretch(&self) -> Option<&'static str> {
+        Some("packs")
     }
 
     fn install_steps(&self, form: &Form) -> Vec<Step> {

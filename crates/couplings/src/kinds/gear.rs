@@ -4,9 +4,9 @@ use quantities::{Basis, Source};
 
 use crate::duty::reasons;
 use crate::kind::{
-    Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
-    Gives, GoesBack, Kind, Lubrication, Measure, Part, Planes, Play, Reason, Shock, Sliding,
-    Spacer, Turn, Twist,
+    Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, FloatLimit, Forgives, Form,
+    GapRule, Gives, GoesBack, Kind, Lubrication, Measure, Part, Planes, Play, Reason, Shock,
+    Sliding, Spacer, Turn, Twist,
 };
 use crate::service::{GEAR_IN_SPECIAL_TRAINS, ServiceFactor};
 use crate::step::{Stage, Step, When};
@@ -44,6 +44,30 @@ static FORMS: [Form; 4] = [
         planes: Planes::Two,
         spacer: Spacer::Without,
     },
+];
+
+const BY_FLANGES: &[&str] = &[
+    "The maker’s bolts only, all of one set; in a balanced coupling each in its place.",
+    "Match marks together; bolts from the marked side.",
+    "Snug by hand all round, then across the circle in stages, then once round.",
+];
+const BY_RINGS: &[&str] = &[
+    "Match marks together; the sleeve moves freely along the teeth by hand.",
+    "End rings home against their shoulders, snap rings full in their grooves all round.",
+];
+
+const RINGED: &[&str] = &[
+    "snap rings that were bent or sprung",
+    "seals that were near a hot hub or show a nick",
+    "old grease",
+    "one hub or one sleeve of a worn pair alone: teeth wear in together",
+];
+const NEVER: &[&str] = &[
+    "gasket",
+    "seals that were near a hot hub or show a nick",
+    "self-locking nuts with a plastic ring",
+    "old grease",
+    "one hub or one sleeve of a worn pair alone: teeth wear in together",
 ];
 
 impl Kind for Gear {
@@ -85,13 +109,10 @@ impl Kind for Gear {
         if form.name != CONTINUOUS {
             let gaskets = if form.name == SPACER { Each::Two } else { Each::One };
             parts.push(Part::new('G', "gasket", gaskets));
-            parts.push(Part::new('H', "bolt", Each::PerBolt));
+            parts.push(Part::new('H', "bolt and nut", Each::PerBolt));
         }
         parts.push(Part::new('J', "plug", Each::AsMade));
         parts.push(Part::new('K', "key", Each::PerHub));
-        if form.name != CONTINUOUS {
-            parts.push(Part::new('N', "nut", Each::PerBolt));
-        }
         parts.push(Part::new('T', "teeth", seals));
         if form.name == CONTINUOUS {
             parts.push(Part::new('W', "end ring", Each::Two));
@@ -156,14 +177,8 @@ impl Kind for Gear {
         &["seals and O-rings in the sleeves", "gaskets", "hardened teeth: keep a flame off them"]
     }
 
-    fn never_again(&self) -> &'static [&'static str] {
-        &[
-            "gasket",
-            "seals that were near a hot hub or show a nick",
-            "self-locking nuts with a plastic ring",
-            "old grease",
-            "one hub or one sleeve of a worn pair alone: teeth wear in together",
-        ]
+    fn never_again(&self, form: &Form) -> &'static [&'static str] {
+        if form.name == CONTINUOUS { RINGED } else { NEVER }
     }
 
     fn close_up(&self, form: &Form) -> CloseUp {
@@ -173,11 +188,7 @@ impl Kind for Gear {
             turn: Turn::Nut,
             tools: "torque wrench and a ring spanner to hold the bolt",
             stages: &[0.3, 0.7, 1.0],
-            rules: &[
-                "The maker’s bolts only, all of one set; in a balanced coupling each in its place.",
-                "Match marks together; bolts from the marked side.",
-                "Snug by hand all round, then across the circle in stages, then once round.",
-            ],
+            rules: if form.name == CONTINUOUS { BY_RINGS } else { BY_FLANGES },
             source: Source::common_practice("flanged couplings"),
         }
     }
@@ -206,6 +217,13 @@ impl Kind for Gear {
             ),
         ];
         &CAUTIONS
+    }
+
+    fn float_limit(&self, form: &Form) -> FloatLimit {
+        match form.spacer {
+            Spacer::With => FloatLimit::AsMade,
+            Spacer::Without => FloatLimit::Plate,
+        }
     }
 
     fn install_steps(&self, form: &Form) -> Vec<Step> {

@@ -4,9 +4,9 @@ use quantities::{Basis, Source};
 
 use crate::duty::reasons;
 use crate::kind::{
-    Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
-    Gives, GoesBack, Kind, Lubrication, Measure, Part, Planes, Play, Reason, Shock, Spacer, Turn,
-    Twist,
+    Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, FloatLimit, Forgives, Form,
+    GapRule, Gives, GoesBack, Kind, Lubrication, Measure, Part, Planes, Play, Reason, Shock,
+    Spacer, Turn, Twist,
 };
 use crate::step::{Stage, Step, When};
 use crate::steps;
@@ -66,14 +66,13 @@ impl Kind for Grid {
         parts.extend([
             Part::new('F', "seal", Each::PerHub),
             Part::new('G', "gasket", Each::One),
-            Part::new('H', "bolt", Each::PerBolt),
+            Part::new('H', "bolt and nut", Each::PerBolt),
             Part::new('J', "plug", Each::Two),
             Part::new('K', "key", Each::PerHub),
         ]);
         if form.spacer == Spacer::With {
             parts.push(Part::new('L', "spacer", Each::One));
         }
-        parts.push(Part::new('N', "nut", Each::PerBolt));
         parts
     }
 
@@ -134,7 +133,7 @@ impl Kind for Grid {
         &["seals of the cover", "gasket", "the grid itself: never heat it, its temper goes"]
     }
 
-    fn never_again(&self) -> &'static [&'static str] {
+    fn never_again(&self, _form: &Form) -> &'static [&'static str] {
         &[
             "gasket",
             "seals that were near a hot hub or show a nick",
@@ -176,6 +175,13 @@ impl Kind for Grid {
             ),
         ];
         &CAUTIONS
+    }
+
+    fn float_limit(&self, form: &Form) -> FloatLimit {
+        match form.spacer {
+            Spacer::With => FloatLimit::AsMade,
+            Spacer::Without => FloatLimit::Plate,
+        }
     }
 
     fn install_steps(&self, form: &Form) -> Vec<Step> {

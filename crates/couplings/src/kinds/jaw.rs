@@ -5,8 +5,8 @@ use quantities::{Basis, Source};
 use crate::duty::reasons;
 use crate::kind::{
     Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
-    Gives, GoesBack, Kind, Lubrication, Measure, Part, Planes, Play, Reason, Shock, Spacer, Turn,
-    Twist,
+    Gives, GoesBack, Kind, Look, Lubrication, Measure, Part, Planes, Play, Reason, Shock, Spacer,
+    Turn, Twist,
 };
 use crate::step::{Stage, Step};
 use crate::steps;
@@ -68,12 +68,11 @@ impl Kind for Jaw {
                 Part::new('E', "spacer", Each::One),
                 Part::new('H', "bolt", Each::PerBolt),
             ]),
-            WRAPPED => parts.push(Part::new('H', "ring screw", Each::AsMade)),
             _ => {}
         }
         parts.extend([Part::new('J', "jaws", Each::PerHub), Part::new('K', "key", Each::PerHub)]);
         if form.name == WRAPPED {
-            parts.push(Part::new('W', "retaining ring", Each::One));
+            parts.push(Part::new('W', "retaining ring and its screw", Each::One));
         }
         parts
     }
@@ -121,7 +120,7 @@ impl Kind for Jaw {
         &["the elastomer element: it goes in last, on cold hubs", "machine seals beside the hub"]
     }
 
-    fn never_again(&self) -> &'static [&'static str] {
+    fn never_again(&self, _form: &Form) -> &'static [&'static str] {
         &[
             "an element that is cracked, set, swollen, sticky or hard",
             "an element of unknown age or hardness",
@@ -164,10 +163,18 @@ impl Kind for Jaw {
         &CAUTIONS
     }
 
+    fn look(&self) -> Look {
+        const SOURCE: Source = Source::common_practice(
+            "an elastomer ages unseen: looked at every half to whole year; from memory",
+        );
+        Look { months: [6, 12], source: SOURCE }
+    }
+
     fn install_steps(&self, form: &Form) -> Vec<Step> {
         let mut order = vec![
             steps::LOCKOUT,
             steps::MACHINE_CHECK,
+            steps::MAGNETIC_CENTRE,
             steps::COUPLING_CHECK,
             ELEMENT_CHECK,
             steps::MEASURE,

@@ -102,7 +102,7 @@ impl Kind for Other {
         &["seals, rubber, grease and gaskets, whatever the coupling has of them"]
     }
 
-    fn never_again(&self) -> &'static [&'static str] {
+    fn never_again(&self, _form: &Form) -> &'static [&'static str] {
         &[
             "gaskets, seals, self-locking nuts with a plastic ring",
             "a flexing element that is cracked, set or worn",

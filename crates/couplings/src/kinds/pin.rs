@@ -5,8 +5,8 @@ use quantities::{Basis, Source};
 use crate::duty::reasons;
 use crate::kind::{
     Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
-    Gives, GoesBack, Kind, Lubrication, Measure, Part, Planes, Play, Reason, Shock, Spacer, Turn,
-    Twist,
+    Gives, GoesBack, Kind, Look, Lubrication, Measure, Part, Planes, Play, Reason, Shock, Spacer,
+    Turn, Twist,
 };
 use crate::step::{Stage, Step};
 use crate::steps;
@@ -59,10 +59,8 @@ impl Kind for PinAndBush {
             parts.push(Part::new('E', "spacer", Each::One));
         }
         parts.extend([
-            Part::new('H', "pin", Each::PerBolt),
+            Part::new('H', "pin with nut and end washer", Each::PerBolt),
             Part::new('K', "key", Each::PerHub),
-            Part::new('N', "nut", Each::PerBolt),
-            Part::new('W', "end washer", Each::PerBolt),
         ]);
         parts
     }
@@ -109,7 +107,7 @@ impl Kind for PinAndBush {
         &["bushes: they go in last, on cold hubs", "machine seals beside the hub"]
     }
 
-    fn never_again(&self) -> &'static [&'static str] {
+    fn never_again(&self, _form: &Form) -> &'static [&'static str] {
         &[
             "a bush that is cracked, set, swollen or worn; renew all of them together",
             "a bent pin, or one whose thread or seat is hurt",
@@ -149,6 +147,13 @@ impl Kind for PinAndBush {
             ),
         ];
         &CAUTIONS
+    }
+
+    fn look(&self) -> Look {
+        const SOURCE: Source = Source::common_practice(
+            "bushes harden and wear: looked at every half to whole year; from memory",
+        );
+        Look { months: [6, 12], source: SOURCE }
     }
 
     fn install_steps(&self, form: &Form) -> Vec<Step> {

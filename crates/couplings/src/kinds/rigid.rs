@@ -5,7 +5,8 @@ use quantities::{Basis, Source};
 use crate::duty::reasons;
 use crate::kind::{
     Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
-    Gives, GoesBack, Kind, Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn, Twist,
+    Gives, GoesBack, Kind, Look, Lubrication, Part, Planes, Play, Reason, Shock, Spacer, Turn,
+    Twist,
 };
 use crate::step::{Stage, Step};
 use crate::steps;
@@ -37,6 +38,20 @@ static FORMS: [Form; 3] = [
     },
 ];
 
+const MEET_FIRST: &str =
+    "Never draw the flanges together with the bolts: move the machine until they meet.";
+const ACROSS: &str = "Tighten across the circle in stages, then once round; lock the nuts.";
+const IN_SHEAR: &[&str] = &[
+    MEET_FIRST,
+    "Fitted bolts go into the holes they were reamed for, oiled, driven gently.",
+    ACROSS,
+];
+const BY_FRICTION: &[&str] = &[
+    MEET_FIRST,
+    "Faces that carry by friction stay dry and bare: no oil, paint or gasket.",
+    ACROSS,
+];
+
 impl Kind for Rigid {
     fn name(&self) -> &'static str {
         "rigid flange"
@@ -64,11 +79,10 @@ impl Kind for Rigid {
             parts.push(Part::new('E', "spacer", Each::One));
         }
         let spigots = if form.spacer == Spacer::With { Each::Two } else { Each::One };
-        let bolt = if form.name == FITTED { "fitted bolt" } else { "bolt" };
+        let bolt = if form.name == FITTED { "fitted bolt and nut" } else { "bolt and nut" };
         parts.extend([
             Part::new('H', bolt, Each::PerBolt),
             Part::new('K', "key", Each::PerHub),
-            Part::new('N', "nut", Each::PerBolt),
             Part::new('S', "spigot", spigots),
         ]);
         parts
@@ -112,12 +126,16 @@ impl Kind for Rigid {
         &["machine seals and bearings beside the hub", "paint on the flange faces"]
     }
 
-    fn never_again(&self) -> &'static [&'static str] {
-        &[
-            "fitted bolts that are scored, bent or loose in their holes",
-            "self-locking nuts with a plastic ring, tab washers, split pins",
-            "a fitted bolt in another hole than its own",
-        ]
+    fn never_again(&self, form: &Form) -> &'static [&'static str] {
+        const LOCKS: &str = "self-locking nuts with a plastic ring, tab washers, split pins";
+        match form.name {
+            FITTED => &[
+                "fitted bolts that are scored, bent or loose in their holes",
+                LOCKS,
+                "a fitted bolt in another hole than its own",
+            ],
+            _ => &["bolts that are stretched, bent or torn in the thread", LOCKS],
+        }
     }
 
     fn close_up(&self, form: &Form) -> CloseUp {
@@ -126,12 +144,7 @@ impl Kind for Rigid {
             turn: Turn::Nut,
             tools: "torque wrench and a ring spanner to hold the bolt; soft hammer for fitted bolts",
             stages: &[0.3, 0.7, 1.0],
-            rules: &[
-                "Never draw the flanges together with the bolts: move the machine until they meet.",
-                "Fitted bolts go into the holes they were reamed for, oiled, driven gently.",
-                "Faces that carry by friction stay dry and bare: no oil, paint or gasket.",
-                "Tighten across the circle in stages, then once round; lock the nuts.",
-            ],
+            rules: if form.name == FITTED { IN_SHEAR } else { BY_FRICTION },
             source: Source::common_practice("rigid flange couplings"),
         }
     }
@@ -160,10 +173,18 @@ impl Kind for Rigid {
         &CAUTIONS
     }
 
+    fn look(&self) -> Look {
+        const SOURCE: Source = Source::common_practice(
+            "nothing in it works: looked at every one to two years; from memory",
+        );
+        Look { months: [12, 24], source: SOURCE }
+    }
+
     fn install_steps(&self, form: &Form) -> Vec<Step> {
         let mut order = vec![
             steps::LOCKOUT,
             steps::MACHINE_CHECK,
+            steps::MAGNETIC_CENTRE,
             steps::COUPLING_CHECK,
             steps::MEASURE,
             steps::FIT,

@@ -5,8 +5,8 @@ use quantities::{Basis, Source};
 use crate::duty::reasons;
 use crate::kind::{
     Bolting, Caution, Character, Check, CloseUp, Duty, Each, Finding, Forgives, Form, GapRule,
-    Gives, GoesBack, Kind, Lubrication, Measure, Part, Planes, Play, Reason, Shock, Spacer, Turn,
-    Twist,
+    Gives, GoesBack, Kind, Look, Lubrication, Measure, Part, Planes, Play, Reason, Shock, Spacer,
+    Turn, Twist,
 };
 use crate::step::{Stage, Step};
 use crate::steps;
@@ -123,7 +123,7 @@ impl Kind for Shear {
         &["the rubber element: it goes on last, on cold hubs", "machine seals beside the hub"]
     }
 
-    fn never_again(&self) -> &'static [&'static str] {
+    fn never_again(&self, _form: &Form) -> &'static [&'static str] {
         &[
             "an element with cracks, a torn bead, or a twist that stays in it",
             "clamping screws that have lost their locking",
@@ -137,10 +137,16 @@ impl Kind for Shear {
             turn: Turn::Screw,
             tools: "torque wrench and hexagon bits; soft hammer to settle the element",
             stages: &[0.3, 0.7, 1.0],
-            rules: &[
-                "Beads and clamping faces dry and clean: grease lets the bead slip.",
-                "Rubber creeps: go round again and again until no screw moves, and check once more after the first day where the sheet asks it.",
-            ],
+            rules: if form.name == TOOTHED {
+                &[
+                    "Teeth of sleeve and hubs clean and dry; the sleeve goes on by hand and keeps its end play.",
+                ]
+            } else {
+                &[
+                    "Beads and clamping faces dry and clean: grease lets the bead slip.",
+                    "Rubber creeps: go round again and again until no screw moves, and check once more after the first day where the sheet asks it.",
+                ]
+            },
             source: Source::common_practice("couplings with elastomer in shear"),
         }
     }
@@ -164,10 +170,18 @@ impl Kind for Shear {
         &CAUTIONS
     }
 
+    fn look(&self) -> Look {
+        const SOURCE: Source = Source::common_practice(
+            "an elastomer ages unseen: looked at every half to whole year; from memory",
+        );
+        Look { months: [6, 12], source: SOURCE }
+    }
+
     fn install_steps(&self, form: &Form) -> Vec<Step> {
         let mut order = vec![
             steps::LOCKOUT,
             steps::MACHINE_CHECK,
+            steps::MAGNETIC_CENTRE,
             steps::COUPLING_CHECK,
             ELEMENT_CHECK,
             steps::MEASURE,

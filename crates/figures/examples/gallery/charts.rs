@@ -3,7 +3,7 @@
 use figures::bore_map::{self, BoreMap, Diameter, Station, Touches};
 use figures::fit::{self, Direction, Fit, Outcome, Part, Reading, Zone};
 use figures::marks::{Ground, bead, mark, stamp};
-use figures::tightening::{self, Stage, Tightening};
+use figures::tightening::{self, Ends, Stage, Tightening};
 use quantities::Verdict;
 
 use crate::{Figure, Paper};
@@ -139,6 +139,7 @@ fn rounds(bolts: usize) -> Tightening {
     let stage = |share, text: &str| Stage { share, text: text.to_owned() };
     Tightening {
         order,
+        ends: Ends::Alike,
         stages: vec![
             stage(0.0, "snug by hand"),
             stage(0.3, "42 N·m"),

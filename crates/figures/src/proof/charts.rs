@@ -14,7 +14,7 @@ use crate::fit::{self, Direction, Fit, FitError, Outcome, Part, Reading, Zone};
 use crate::foot_map::{self, FootMap, FootMapError, Tried};
 use crate::pressure::{self, Pressure, PressureError, Slice};
 use crate::pull::{self, Pull, Window};
-use crate::tightening::{self, Stage, Tightening, TighteningError};
+use crate::tightening::{self, Ends, Stage, Tightening, TighteningError};
 use crate::torque::{self, Needed, Torque, TorqueError};
 use crate::warmth::{self, Warmth, WarmthError};
 use crate::window::{self, Class, WindowError};
@@ -199,6 +199,7 @@ proptest! {
     ) {
         let stage = |share: f64| Stage { share, text: format!("{:.0} N·m", 140.0 * share) };
         let tightening = Tightening {
+            ends: if order.len() % 2 == 0 { Ends::ByTurns } else { Ends::Alike },
             order,
             stages: shares.into_iter().map(stage).collect(),
             note: "In each stage follow the numbers; in the last none may turn.".to_owned(),
@@ -527,7 +528,12 @@ fn what_cannot_be_drawn_is_refused() {
     fit.bore.zone = Some(Zone { lower: 1.0, upper: 0.0, text: String::new() });
     assert!(matches!(fit::draw(&fit, Paper::CARD), Err(FitError::Zone { .. })));
 
-    let order = |order: Vec<usize>| Tightening { order, stages: vec![], note: String::new() };
+    let order = |order: Vec<usize>| Tightening {
+        order,
+        ends: Ends::Alike,
+        stages: vec![],
+        note: String::new(),
+    };
     for (bad, error) in [
         (vec![1], TighteningError::Bolts(1)),
         (vec![1, 1], TighteningError::Order(vec![1, 1])),
@@ -543,7 +549,12 @@ fn what_cannot_be_drawn_is_refused() {
 /// The number of each bolt stands where the order says, counted clockwise from the top.
 #[test]
 fn numbers_follow_the_order() {
-    let tightening = Tightening { order: vec![2, 4, 1, 3], stages: vec![], note: String::new() };
+    let tightening = Tightening {
+        order: vec![2, 4, 1, 3],
+        ends: Ends::Alike,
+        stages: vec![],
+        note: String::new(),
+    };
     let figure = tightening::draw(&tightening, Paper::CARD).unwrap();
     let words = texts(&figure.svg);
     let spots: Vec<(f64, f64)> = figure

@@ -1,5 +1,7 @@
 //! What cannot be of a coupling: its spaces, what was seen of it, how it wore, what it runs in.
 
+mod sheet;
+
 use std::collections::BTreeSet;
 
 use couplings::dues::Hardship;
@@ -22,6 +24,8 @@ fn steps(way: &str) -> BTreeSet<&'static str> {
 
 impl Found {
     pub(super) fn coupling(&mut self, file: &JobFile) {
+        self.form(file);
+        self.sheet(file);
         self.duty(file);
         self.rooms(file);
         self.seen(file);
@@ -55,6 +59,7 @@ impl Found {
             let (place, machine) = (format!("machines.{}", end.key()), file.machines.at(end));
             self.positive(&format!("{place}.inertia"), &machine.inertia);
             self.positive(&format!("{place}.overhang"), &machine.overhang);
+            self.positive(&format!("{place}.overhang_limit"), &machine.overhang_limit);
         }
         self.positive("gap.end_float", &file.gap.end_float);
     }

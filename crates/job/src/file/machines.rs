@@ -62,6 +62,9 @@ pub struct Machines {
     /// Greatest torque of the driver while it starts, at the coupling's speed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub start_torque: Text<Torque>,
+    /// True where it starts against its load: the load's torque is there while it speeds up.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub starts_loaded: Option<bool>,
     /// Starts in an hour, where they are many.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub starts: Option<Whole>,
@@ -128,6 +131,9 @@ pub struct Machine {
     /// From the middle of its hub to the nearest bearing.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub overhang: Text<Length>,
+    /// Greatest bending moment that its maker allows a coupling's weight at that bearing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub overhang_limit: Text<Torque>,
 }
 
 impl Machines {

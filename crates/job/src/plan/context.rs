@@ -42,7 +42,8 @@ impl<'a> Context<'a> {
         let file = &ruled.file;
         let kind = couplings::kind(&file.coupling.kind);
         let named = Some(file.coupling.form.as_str()).filter(|form| !form.is_empty());
-        let form = kind.and_then(|kind| kind.form(named).or(kind.form(None)));
+        // A form that this kind does not have is still to choose: none stands in for it.
+        let form = kind.and_then(|kind| kind.form(named));
         Self {
             file,
             untouched: &ruled.untouched,
@@ -139,6 +140,11 @@ impl<'a> Context<'a> {
         let power = machines.power.as_ref().map(|power| power.shown().show(self.system));
         let speed = machines.speed.as_ref().map(|speed| speed.shown().show(self.system));
         [power, speed].into_iter().flatten().collect::<Vec<_>>().join(", ")
+    }
+
+    /// Why a stage that needs kind and form says nothing.
+    pub fn not_chosen(&self) -> &'static str {
+        if self.kind.is_none() { "no kind chosen yet" } else { "its form is still to choose" }
     }
 
     /// True for a kind in which nothing flexes.

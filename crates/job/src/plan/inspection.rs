@@ -1,16 +1,13 @@
 //! As found: what was seen and measured when the coupling was opened, what likely did it, and
 //! whether it goes back.
 
-use couplings::kind::{Finding, GoesBack, Measure, common_findings};
+use couplings::kind::{Finding, GoesBack, Measure, Planes, common_findings};
 use couplings::wear::{self, Fate, Worn, off_centre};
 use quantities::{Basis, Kind, Length, Limits, Measured, Physical, Source, Time, Value, Working};
 
 use super::Context;
 use super::stage_builder::{StageBuilder, WRITTEN};
 use crate::file::Inspection;
-
-/// Part of the axial allowance that a pack's free length may have changed by: as for its gap.
-const PACK_SHARE: f64 = 1.0 / 8.0;
 
 pub(super) fn numbers(cx: &Context, out: &mut StageBuilder) {
     if cx.file.inspection == Inspection::default() {
@@ -20,6 +17,7 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder) {
     for measure in cx.kind.map_or(&[][..], couplings::Kind::wears) {
         worn(cx, out, *measure);
     }
+    elsewhere(cx, out);
     hanging(cx, out);
     if !cx.file.inspection.note.is_empty() {
         out.note(format!("Seen besides: {}", cx.file.inspection.note));
@@ -79,6 +77,31 @@ fn worn(cx: &Context, out: &mut StageBuilder, measure: Measure) {
     match read {
         Some(read) => judged(cx, out, id, &read),
         None => out.missing(place, what),
+    }
+}
+
+/// Readings of wear that this kind does not have.
+fn elsewhere(cx: &Context, out: &mut StageBuilder) {
+    let Some(kind) = cx.kind else { return };
+    let found = &cx.file.inspection;
+    let text = |read: &Option<Measured<Length>>| read.as_ref().map(|read| read.text().to_owned());
+    let stretch = found.stretch.as_ref().map(|read| read.text().to_owned());
+    let packs: Vec<&str> = found.packs.values().map(Measured::text).collect();
+    let packs = Some(packs.join(", ")).filter(|packs| !packs.is_empty());
+    for (measure, read) in [
+        (Measure::Backlash, text(&found.backlash)),
+        (Measure::Tooth, text(&found.tooth)),
+        (Measure::Element, text(&found.element)),
+        (Measure::Stretch, stretch),
+        (Measure::Pack, packs),
+    ] {
+        let Some(read) = read.filter(|_| !kind.wears().contains(&measure)) else { continue };
+        let (_, _, what) = names(measure);
+        out.note(format!(
+            "Entered: {what}, {read}. A coupling of this kind, {}, has no such wear: look which \
+             reading it was.",
+            kind.name()
+        ));
     }
 }
 
@@ -171,31 +194,38 @@ fn packs(cx: &Context, out: &mut StageBuilder) {
         out.missing(place, what);
         return;
     }
-    let axial = sheet.allows.running.axial.as_ref().map(Measured::value);
+    let packs = match cx.form.map(|form| form.planes) {
+        Some(Planes::Two) => 2,
+        _ => 1,
+    };
+    let limit = wear::pack_limit(sheet, packs);
     let new = sheet.sizes.pack_thickness.as_ref().map(Measured::value);
-    for (given, place, what) in [
-        (new, "coupling.sheet.sizes.pack_thickness", "free length of a new pack"),
-        (axial, "coupling.sheet.allows.running.axial", "axial allowance"),
-    ] {
-        if given.is_none() {
-            out.missing(place, &format!("{what}, from the maker’s sheet"));
-        }
+    if new.is_none() {
+        let place = "coupling.sheet.sizes.pack_thickness";
+        out.missing(place, "free length of a new pack, from the maker’s sheet");
     }
-    let Some((new, axial)) = new.zip(axial) else { return };
+    if limit.is_none() {
+        let what = "what a pack may set by, or the axial allowance, from the maker’s sheet";
+        out.missing("coupling.sheet.wear.pack", what);
+    }
+    let Some((new, limit)) = new.zip(limit) else { return };
     for (name, read) in &cx.file.inspection.packs {
-        let worn = wear::pack(read, new, axial * PACK_SHARE);
+        let worn = wear::pack(read, new, limit);
         let source = Source::common_practice("free length of a pack off the coupling against new");
         let working = Working::new("Set of the pack", "s = |m − n|", worn.measured, source)
             .term("m", "free length as found", read.shown_as(Kind::Gap))
             .term("n", "when new", Value::new(Kind::Gap, new));
         pack(out, name, &worn, working);
     }
+    if let Some(working) = limit.working() {
+        out.number("found.pack_limit", working.name.clone(), working.result).working(working);
+    }
 }
 
 fn pack(out: &mut StageBuilder, name: &str, worn: &Worn, working: Working) {
     let (Some(limit), measured) = (&worn.limit, worn.measured) else { return };
     out.number(&format!("found.pack.{name}"), format!("Set of the pack, {name}"), measured)
-        .second("limit: an eighth of the axial allowance, as for its gap")
+        .second(format!("limit: {}", worn.source))
         .working(working)
         .judged(Limits::at_most(limit.si), "A pack that has set is renewed with bolts and nuts.");
 }

@@ -4,6 +4,7 @@
 //! plant's rules where it does not.
 
 use quantities::{Measured, Physical, Ratio};
+use tables::nut_factor::Threads;
 
 use super::Step;
 use super::steps::Way;
@@ -84,9 +85,10 @@ impl Ruled {
     }
 
     fn closeup(&mut self, site: &Site) {
-        if self.file.closeup.threads.is_none() && site.threads.is_some() {
-            self.file.closeup.threads = site.threads;
-            self.say(Stage::Closeup, "threads are prepared as it says, where the job says nothing");
+        if let (None, Some(threads)) = (self.file.closeup.threads, site.threads) {
+            self.file.closeup.threads = Some(threads);
+            let how = prepared(threads);
+            self.say(Stage::Closeup, &format!("threads {how}, where the job says nothing"));
         }
         if let Some(within) = &site.torque_within {
             let within = within.text();
@@ -101,10 +103,15 @@ impl Ruled {
         if site.greases.is_empty() {
             return;
         }
-        let plain = |text: &str| text.to_lowercase();
-        let held = site.greases.iter().find(|held| {
-            plain(held).contains(&plain(&asked)) || plain(&asked).contains(&plain(held))
-        });
+        if tells_apart(&asked).is_empty() {
+            let store = site.greases.join(", ");
+            self.say(
+                Stage::Closeup,
+                &format!("“{asked}” names no grease that could be looked for in store ({store})"),
+            );
+            return;
+        }
+        let held = site.greases.iter().find(|held| is_held(held, &asked));
         match held {
             Some(held) => self.say(Stage::Closeup, &format!("{held} is in store")),
             None => self.say(
@@ -155,6 +162,36 @@ fn stricter<Q: Physical>(own: &mut Text<Q>, rule: &Text<Q>) -> bool {
         own.clone_from(rule);
     }
     wider
+}
+
+/// How threads are prepared, in words.
+fn prepared(threads: Threads) -> &'static str {
+    match threads {
+        Threads::Dry => "dry",
+        Threads::ZincPlated => "zinc plated and dry",
+        Threads::Oiled => "oiled",
+        Threads::Lubricated => "well greased or oiled",
+        Threads::Molybdenum => "with molybdenum paste",
+    }
+}
+
+/// Whether what is in store is what is asked for: every word that tells the asked one apart is in
+/// its name.
+fn is_held(held: &str, asked: &str) -> bool {
+    let held = words(held);
+    tells_apart(asked).iter().all(|word| held.contains(word))
+}
+
+/// The words of a grease's name without those that every grease has.
+fn tells_apart(name: &str) -> Vec<String> {
+    const EVERY: [&str; 4] = ["grease", "greases", "oil", "lubricant"];
+    words(name).into_iter().filter(|word| !EVERY.contains(&word.as_str())).collect()
+}
+
+fn words(text: &str) -> Vec<String> {
+    let kept = |c: char| c.is_alphanumeric() || c == '-';
+    let words = text.split(|c: char| !kept(c)).filter(|word| !word.is_empty());
+    words.map(str::to_lowercase).collect()
 }
 
 fn written<Q: Physical>(text: &Text<Q>) -> &str {

@@ -47,6 +47,12 @@ pub(super) const ALL: &[Calculation] = &[
             Input::quantity("shock_factor", Kind::Number, "1.5 light, 1.8 medium, 2.2 heavy")
                 .or("1.8"),
             Input::quantity("starts_per_hour", Kind::Count, "starts in an hour").or("10"),
+            Input::quantity(
+                "load_torque",
+                Kind::Torque,
+                "the load’s torque that the shock rides on",
+            )
+            .optional(),
             TEMPERATURE,
         ],
         outputs: &[
@@ -99,6 +105,7 @@ fn shock_torque(given: &Given) -> Result<Answer, ReckonError> {
         shock_factor: given.number("shock_factor")?,
         start_factor: starts.ok_or_else(|| not_held("so many starts"))?,
         temperature_factor: warmth(given)?,
+        load: given.optional("load_torque"),
     };
     let need = shock(asked)?;
     let answer = given.answer().with("needed", need.needed).with("in_coupling", need.in_coupling);

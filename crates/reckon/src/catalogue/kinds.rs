@@ -101,6 +101,7 @@ fn for_duty(given: &Given) -> Result<Answer, ReckonError> {
         grease_service: need("grease_service"),
         hot_place: need("hot_place"),
         damping: need("damping"),
+        ..Duty::default()
     };
     if duty == Duty::default() {
         return Err(ReckonError::not_valid("nothing is said of the duty"));

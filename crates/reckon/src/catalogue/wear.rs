@@ -2,7 +2,7 @@
 
 use couplings::sheet::Wear;
 use couplings::vertical::{orbit, plumb};
-use couplings::wear::{Fate, Worn, backlash, element, pack, stretch, tooth};
+use couplings::wear::{Fate, PackLimit, Worn, backlash, element, pack, stretch, tooth};
 use quantities::{Basis, Kind, Length, Source, Time};
 use tables::limits::VERTICAL_STRAIGHTNESS;
 
@@ -146,7 +146,8 @@ fn set(given: &Given) -> Result<Answer, ReckonError> {
     if may_differ.value < 0.0 {
         return Err(ReckonError::not_valid("may_differ is below zero"));
     }
-    let worn = pack(&given.measured("measured")?, given.quantity("new")?, may_differ);
+    let may = PackLimit::of_sheet(may_differ);
+    let worn = pack(&given.measured("measured")?, given.quantity("new")?, may);
     let answer = given.answer().with("set", worn.measured).with("verdict", worn.verdict());
     Ok(answer.with("fate", fate(worn.fate())).shown_by(worn.limit_working()))
 }

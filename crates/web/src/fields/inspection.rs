@@ -1,5 +1,6 @@
 //! As found: what is seen and measured when the coupling is opened.
 
+use couplings::kind::common_findings;
 use quantities::Kind;
 
 use super::{Choice, Face, Field, Group, Row};
@@ -13,8 +14,9 @@ pub(super) fn groups(opened: &Opened) -> Vec<Group> {
 
 fn seen(opened: &Opened) -> Group {
     let kind = couplings::kind(&opened.job.file.coupling.kind);
-    let findings = kind.map_or(&[][..], |kind| kind.findings());
-    let findings = findings.iter().map(|finding| Choice::new(finding.id, finding.seen));
+    let own = kind.map_or(&[][..], |kind| kind.findings());
+    let findings = own.iter().chain(common_findings());
+    let findings = findings.map(|finding| Choice::new(finding.id, finding.seen));
     let rows = vec![
         Row::one("Opened on", "inspection.opened", Face::Code("2026-11-25")),
         Row::one("Time in service", "inspection.in_service", Face::Hours),

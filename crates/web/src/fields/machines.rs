@@ -63,6 +63,7 @@ fn asks() -> Group {
         Row::one("The torque turns round", "machines.reversing", Face::YesNo),
         Row::one("Starts in an hour", "machines.starts", Face::Quantity(Kind::Count)),
         Row::one("Torque while it starts", "machines.start_torque", Face::Quantity(Kind::Torque)),
+        Row::one("It starts against its load", "machines.starts_loaded", Face::YesNo),
     ];
     Group::new("What the drive asks", "load, movement, starts", rows).folded()
 }
@@ -74,6 +75,7 @@ fn shafts(opened: &Opened) -> Group {
     let rows = vec![
         row("Inertia of the rotor", "inertia", Kind::Inertia),
         row("Hub’s middle to nearest bearing", "overhang", Kind::Length),
+        row("Most bending moment there", "overhang_limit", Kind::Torque),
     ];
     let names = End::BOTH.map(|end| opened.name(end).to_owned());
     Group::new("Rotors", "inertia, overhang", rows).columns(names).folded()

@@ -128,6 +128,7 @@ fn grease_and_wear() -> Group {
             "wear.stretch",
             Face::Quantity(Kind::Percent),
         ),
+        row("What a disc pack’s free length may differ from new", "wear.pack", GAP),
     ];
     Group::new("Grease and wear", "from the sheet", rows).folded()
 }

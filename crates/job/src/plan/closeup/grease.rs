@@ -3,7 +3,7 @@
 use couplings::dues::{Hardship, Service};
 use couplings::kind::Lubrication;
 use couplings::lubricant::{Amount, Charge, Ring, Throw, amount, throw};
-use quantities::{Kind, Length, Measured, Value};
+use quantities::{Kind, Length, Measured, Physical, Value, Whole};
 use tables::greases::{GREASES, Grease, SOURCE};
 
 use super::super::Context;
@@ -45,13 +45,35 @@ fn rings(cx: &Context) -> Vec<Ring> {
 
 /// What the coupling runs in, for its intervals.
 pub(in crate::plan) fn service(cx: &Context) -> Service {
-    let hardships = &cx.file.running.hardships;
     Service {
         level: spun(cx).map(|(throw, _)| throw.level),
         grease: named_grade(cx),
-        hardships: hardships.iter().filter_map(|name| Hardship::of(name)).collect(),
+        hardships: hardships(cx),
     }
 }
+
+/// What was entered, and what follows from the duty by itself.
+fn hardships(cx: &Context) -> Vec<Hardship> {
+    let machines = &cx.file.machines;
+    let said = cx.file.running.hardships.iter().filter_map(|name| Hardship::of(name));
+    let mut found: Vec<Hardship> = said.collect();
+    let hot = machines.ambient.as_ref().is_some_and(|at| at.value().si() > HOT_K);
+    for (holds, hardship) in [
+        (hot || machines.asks.hot_place == Some(true), Hardship::Hot),
+        (machines.reversing == Some(true), Hardship::Reversing),
+        (machines.starts.is_some_and(|Whole(starts)| starts > MANY_STARTS), Hardship::ManyStarts),
+    ] {
+        if holds && !found.contains(&hardship) {
+            found.push(hardship);
+        }
+    }
+    found
+}
+
+/// Above this place grease and rubber age sooner: 80 °C, common practice.
+const HOT_K: f64 = 353.15;
+/// More starts in an hour are many: where the start factor of DIN 740-2 rises (from memory).
+pub(in crate::plan) const MANY_STARTS: u32 = 100;
 
 /// The grade that the sheet, or whoever filled it, names.
 fn named_grade(cx: &Context) -> Option<&'static Grease> {
@@ -76,6 +98,10 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder) {
     let Some(kind) = cx.kind else { return };
     let Some(need) = kind.lubrication() else {
         out.note("No grease: this kind runs dry.");
+        let used = &cx.file.closeup.grease_used;
+        if !used.is_empty() {
+            out.note(format!("Entered: grease used, {used}. This kind takes none: clean it out."));
+        }
         return;
     };
     if cx.file.coupling.sheet.lubricant.name.is_none() {
@@ -141,7 +167,8 @@ fn grade(cx: &Context, out: &mut StageBuilder) {
     });
     out.note(format!(
         "Grade for that: {}, {}; base oil of at least {} mm²/s at 40 °C, NLGI {} to {}{separation}; \
-         up to {}° at a mesh; regreased after {} months ({SOURCE}). The maker’s choice comes first.",
+         up to {}° at a mesh; regreased after {} months at most, and sooner where what falls due \
+         under Running says so ({SOURCE}). The maker’s choice comes first.",
         grease.grade,
         grease.purpose,
         grease.base_oil_mm2_s,

@@ -28,7 +28,13 @@ pub(super) fn found(cx: &Context) -> Found {
         threads: closeup.threads,
         prevailing: closeup.prevailing_torque.as_ref().map(Measured::value),
     };
-    match tightening(&cx.file.coupling.sheet.bolts, &kind.close_up(form), job) {
+    let sheet = &cx.file.coupling.sheet.bolts;
+    let mut close_up = kind.close_up(form);
+    // A form without bolts of its own has those that its maker's sheet gives it.
+    if close_up.bolts == Bolting::None && (sheet.torque.is_some() || sheet.size.is_some()) {
+        close_up.bolts = Bolting::IntoHub;
+    }
+    match tightening(sheet, &close_up, job) {
         Ok(tightening) => Found { tightening: Some(tightening), lacks: None },
         Err(lacks) => Found { tightening: None, lacks: Some(lacks) },
     }
@@ -41,19 +47,21 @@ impl Found {
     }
 }
 
-pub(super) use grease::{grease_words, service};
+pub(super) use grease::{MANY_STARTS, grease_words, service};
 
 pub(super) fn stage(cx: &Context) -> StagePlan {
     let closeup = &cx.file.closeup;
     let mut out = cx.stage(Stage::Closeup, *closeup != Closeup::default());
-    let Some((kind, form)) = cx.kind.zip(cx.form) else { return out.done("no kind chosen yet") };
+    let Some((kind, form)) = cx.kind.zip(cx.form) else { return out.done(cx.not_chosen()) };
     let bolting = kind.close_up(form);
     bolts(cx, &mut out);
-    if bolting.bolts != Bolting::None {
+    if cx.closeup().tightening.is_some() || bolting.bolts != Bolting::None {
         out.note(format!("Tools: {}.", bolting.tools.trim_end_matches('.')));
-        for rule in bolting.rules {
-            out.note(*rule);
-        }
+    } else {
+        no_bolts(cx, &mut out, form);
+    }
+    for rule in bolting.rules {
+        out.note(*rule);
     }
     grease::numbers(cx, &mut out);
     parts::numbers(cx, &mut out);
@@ -93,6 +101,11 @@ fn bolts(cx: &Context, out: &mut StageBuilder) {
         if let Some(CloseUpError::NotHeld(error)) = &cx.closeup().lacks {
             out.note(format!("{error}. Enter the torque from the maker’s sheet."));
         }
+        if let Some(CloseUpError::Number(error)) = &cx.closeup().lacks {
+            out.note(format!(
+                "No tightening torque: {error}. Look the bolts up on the sheet again."
+            ));
+        }
         return;
     };
     let setting = Value::new(Kind::Torque, found.setting());
@@ -122,13 +135,34 @@ fn bolts(cx: &Context, out: &mut StageBuilder) {
     }
     if !found.order.is_empty() {
         let order: Vec<String> = found.order.iter().map(ToString::to_string).collect();
-        out.note(format!("Order round the circle: {}.", order.join(", ")));
+        out.note(format!(
+            "Order, with the bolts counted clockwise from the top one: {}. The picture has the \
+             turn of each large, and the bolt’s own number small beside it.",
+            order.join(", ")
+        ));
     }
     if let Some(differ) = found.threads_differ {
         let percent = (differ.preload - 1.0) * 100.0;
         out.note(format!("The sheet’s torque is for other threads than these: it would change the preload by {percent:.0} %. Bring the threads to what the sheet says."));
     }
     done(cx, out, found);
+}
+
+/// What was entered of bolts although this form has none.
+fn no_bolts(cx: &Context, out: &mut StageBuilder, form: &couplings::Form) {
+    let closeup = &cx.file.closeup;
+    let entered = [
+        (closeup.torque_done.as_ref().map(Measured::text), "torque put on"),
+        (closeup.prevailing_torque.as_ref().map(Measured::text), "prevailing torque"),
+    ];
+    for (text, what) in entered {
+        let Some(text) = text else { continue };
+        out.note(format!(
+            "Entered: {what}, {text}. This form, {}, has no bolts, and the sheet gives none: \
+             nothing holds it against anything.",
+            form.name
+        ));
+    }
 }
 
 /// What was put on, against what was wanted.

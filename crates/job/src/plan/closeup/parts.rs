@@ -18,7 +18,7 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder) {
     if !sealing.is_empty() {
         out.note(format!("Seals and gaskets of this form: {}.", sealing.join(", ")));
     }
-    for part in kind.never_again() {
+    for part in kind.never_again(form) {
         out.note(format!("Never used again: {part}."));
     }
     out.note(

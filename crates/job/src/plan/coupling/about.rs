@@ -92,7 +92,7 @@ pub(in crate::plan) fn about(cx: &Context) -> Option<About> {
         form_says: form.says,
         parts: parts(cx, kind, form),
         like: like(kind, form, cx.system),
-        never_again: kind.never_again().to_vec(),
+        never_again: kind.never_again(form).to_vec(),
         faults: faults(kind, &cx.file.inspection.seen),
         note: NOTE,
     })

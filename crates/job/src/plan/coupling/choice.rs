@@ -2,13 +2,15 @@
 //!
 //! No selection from a catalogue: it weighs nothing against anything, and names no size.
 
-use couplings::kind::{Duty, Load, Need, Speaks};
+use couplings::duty::by_nature;
+use couplings::kind::{Duty, Load, Need, Reason, Speaks};
 use couplings::service::usual;
 use couplings::{Kind, kinds};
-use quantities::Measured;
+use quantities::{Measured, System, Whole};
 use serde::Serialize;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
+use super::super::closeup::MANY_STARTS;
 use super::super::{Context, Missing};
 use super::about::{Trait, like};
 
@@ -55,7 +57,8 @@ fn row(cx: &Context, kind: &'static dyn Kind, duty: &Duty) -> KindRow {
     let usual = &kind.forms()[0];
     let chosen = cx.kind.is_some_and(|own| own.name() == kind.name());
     let form = cx.form.filter(|_| chosen).unwrap_or(usual);
-    let reasons = kind.suits(duty);
+    let own = kind.suits(duty).into_iter();
+    let reasons: Vec<Reason> = own.chain(by_nature(kind, form, duty)).collect();
     let that = |speaks| {
         let reasons = reasons.iter().filter(move |reason| reason.speaks == speaks);
         reasons.map(|reason| reason.text).collect()
@@ -92,6 +95,7 @@ impl Asks {
         found.heat(cx);
         let damping = "torsional vibration must be damped";
         found.duty.damping = found.need("damping", damping, asks.damping);
+        found.starts(cx);
         found
     }
 
@@ -138,8 +142,32 @@ impl Asks {
         }
     }
 
+    /// What follows from the machines: torque that turns round, many starts, a rotor that floats.
+    fn starts(&mut self, cx: &Context) {
+        let machines = &cx.file.machines;
+        match machines.reversing {
+            Some(yes) => self.said("torque turns round", if yes { "yes" } else { "no" }),
+            None => self.open.push(Missing {
+                place: "machines.reversing".to_owned(),
+                what: "whether the torque turns round".to_owned(),
+            }),
+        }
+        self.duty.reversing = machines.reversing.map(Need::from);
+        if let Some(Whole(starts)) = machines.starts {
+            self.said("starts in an hour", starts.to_string());
+            self.duty.many_starts = Some(Need::from(starts > MANY_STARTS));
+        }
+        if cx.file.gap.end_float.is_some() {
+            self.said("a rotor floats along its axis", "yes, by its end float");
+            self.duty.end_float = Some(Need::Yes);
+        }
+    }
+
     fn heat(&mut self, cx: &Context) {
-        let what = "it stands in heat, above about 80 °C";
+        let what = match cx.system {
+            System::Metric => "it stands in heat, above about 80 °C",
+            System::Inch => "it stands in heat, above about 175 °F",
+        };
         let ambient = cx.file.machines.ambient.as_ref().map(Measured::value);
         self.duty.hot_place = match (cx.file.machines.asks.hot_place, ambient) {
             (None, Some(ambient)) => {

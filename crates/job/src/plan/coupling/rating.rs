@@ -138,15 +138,33 @@ fn start(cx: &Context, out: &mut StageBuilder) {
         let working = Working::new(label, "C = T", torque.shown(), WRITTEN)
             .term("T", "driver’s torque at start", torque.shown())
             .valid("the most that can pass while the inertias are not known; kicks apart");
-        against_peak(cx, out, "start", label, working, torque.value());
+        peak_of(cx, out, ("start", label), working, torque.value());
         return;
     };
     let Ok(found) = rating::start(torque.value(), [one.value(), other.value()]) else { return };
     let label = "Torque in the coupling at start";
-    against_peak(cx, out, "start", label, found.working(), found.passes);
+    peak_of(cx, out, ("start", label), found.working(), found.passes);
     if gives(cx) == Gives::Elastomer {
         shock(cx, out, &found);
     }
+}
+
+/// A repeated peak that was worked out against the sheet's peak torque: double where it reverses.
+fn peak_of(
+    cx: &Context,
+    out: &mut StageBuilder,
+    (id, label): (&str, &str),
+    working: Working,
+    torque: Torque,
+) {
+    if swing(cx) == Swing::OneWay {
+        against_peak(cx, out, id, label, working, torque);
+        return;
+    }
+    out.number(&format!("{id}.passes"), label, Value::new(Kind::Torque, torque)).working(working);
+    let peak = Peak { torque, swing: Swing::Reversing };
+    let label = format!("{label}, as it counts");
+    against_peak(cx, out, id, &label, peak.working(), peak.counts());
 }
 
 /// The same start in the manner of DIN 740-2, for an elastomer.
@@ -164,6 +182,9 @@ fn shock(cx: &Context, out: &mut StageBuilder, start: &Start) {
         out.note("So many starts, or such heat, are beyond DIN 740-2: ask the maker.");
         return;
     };
+    // Not told, the larger of the two is taken.
+    let loaded = cx.file.machines.starts_loaded;
+    let load = cx.duty().map(mechanics::power::Duty::torque).filter(|_| loaded != Some(false));
     let shock = din_740::Shock {
         from: din_740::From::Driver,
         peak: start.driver,
@@ -171,10 +192,20 @@ fn shock(cx: &Context, out: &mut StageBuilder, start: &Start) {
         shock_factor: factor,
         start_factor,
         temperature_factor,
+        load,
     };
     if let Ok(need) = din_740::shock(shock) {
         let label = "Greatest torque that rubber must bear at start";
-        against_peak(cx, out, "shock", label, need.working(), need.needed);
+        peak_of(cx, out, ("shock", label), need.working(), need.needed);
+        if loaded.is_none() {
+            out.missing("machines.starts_loaded", "whether it starts against its load");
+            if load.is_some() {
+                out.note(
+                    "The start is taken as one against the load’s torque, which is the larger \
+                     (DIN 740-2, from memory); enter whether it is.",
+                );
+            }
+        }
         if cx.file.machines.asks.load.is_none() {
             out.note("The start is taken as a medium shock (DIN 740-2); enter how the load runs.");
         }

@@ -1,11 +1,12 @@
 //! What hangs on the shaft ends, and where a spacer whirls.
 
 use couplings::kind::Spacer;
-use couplings::spacer::{Tube, overhang, whirl};
+use couplings::spacer::{Hangs, Tube, overhang, whirl};
 use quantities::{Kind, Length, Limits, Mass, Measured, Physical, Value};
 use tables::materials::material;
 
 use super::super::Context;
+use super::super::hubs::WeightFrom;
 use super::super::stage_builder::{StageBuilder, WRITTEN};
 use crate::file::End;
 
@@ -70,25 +71,47 @@ fn whirling(cx: &Context, out: &mut StageBuilder) {
         .judged(Limits::at_most(below.si()), "A shorter or a wider spacer; ask the maker.");
 }
 
-/// The mass on one shaft end: hub, sleeve and half the spacer, or half of the whole.
-fn mass(cx: &Context, end: End) -> Option<Mass> {
+/// What one shaft end carries: its parts where the hub's mass was entered or is on the sheet; else
+/// half of the whole; else its parts with the hub worked out from its outline.
+fn hangs(cx: &Context, end: End) -> Option<Hangs> {
     let masses = &cx.file.coupling.sheet.masses;
-    if let Some(total) = &masses.total {
-        return Some(total.value() / 2.0);
+    let hub = cx.hub_mass(end);
+    let known = hub.as_ref().is_some_and(|hub| !matches!(hub.from, WeightFrom::Outline(_)));
+    if let Some(total) = masses.total.as_ref().filter(|_| !known) {
+        return Some(Hangs::HalfOf(total.value()));
     }
     let part =
         |mass: &Option<Measured<Mass>>| mass.as_ref().map(Measured::value).unwrap_or_default();
-    let hub = cx.hub_mass(end)?.mass;
-    Some(hub + part(&masses.sleeve) + part(&masses.spacer) / 2.0)
+    let (sleeve, spacer) = (part(&masses.sleeve), part(&masses.spacer));
+    Some(Hangs::Parts { hub: hub?.mass, sleeve, spacer })
 }
 
 fn hanging(cx: &Context, out: &mut StageBuilder, end: End) {
-    let Some(mass) = mass(cx, end) else { return };
-    let Some(reach) = &cx.file.machines.at(end).overhang else { return };
-    let Ok(found) = overhang(mass, reach.value()) else { return };
+    let Some(hangs) = hangs(cx, end) else { return };
+    let name = cx.name(end);
+    let Some(reach) = &cx.file.machines.at(end).overhang else {
+        let masses = &cx.file.coupling.sheet.masses;
+        if masses.hub.is_some() || masses.total.is_some() {
+            let what = format!("from the middle of the {name}’s hub to its nearest bearing");
+            out.missing(&format!("machines.{}.overhang", end.key()), &what);
+        }
+        return;
+    };
+    let Ok(found) = overhang(hangs.mass(), reach.value()) else { return };
+    let mass = Value::new(Kind::Mass, hangs.mass());
+    out.number(&format!("{}.hangs", end.key()), format!("Mass on the {name}’s shaft end"), mass)
+        .working(hangs.working());
     let weight = Value::new(Kind::Force, found.weight).show(cx.system);
-    let label = format!("Bending moment at the {}’s bearing", cx.name(end));
-    out.number(&format!("{}.overhang", end.key()), label, Value::new(Kind::Torque, found.moment))
+    let label = format!("Bending moment at the {name}’s bearing");
+    let moment = Value::new(Kind::Torque, found.moment);
+    let entry = out
+        .number(&format!("{}.overhang", end.key()), label, moment)
         .second(format!("{weight} hang on its shaft end"))
         .working(found.working());
+    if let Some(most) = &cx.file.machines.at(end).overhang_limit {
+        entry.second(format!("{weight} hang on its shaft end; limit: as entered")).judged(
+            Limits::at_most(most.value().si()),
+            "A lighter coupling, or hubs closer to the bearing; ask the machine’s maker.",
+        );
+    }
 }

@@ -11,7 +11,9 @@ use lineup::line::Line;
 use lineup::position::flex_angles;
 use lineup::{Layout, Plane, Spool};
 use mechanics::Estimate;
-use quantities::{Angle, Kind, Length, Limits, Measured, Physical, Ratio, Value};
+use quantities::{
+    Angle, Basis, Kind, Length, Limits, Measured, Physical, Ratio, Source, Value, Working,
+};
 
 use super::super::Context;
 use super::super::lineup::{Found, layout};
@@ -35,6 +37,7 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder) {
     used(cx, out, ("running", "Misalignment used, running"), running, borne);
     used(cx, out, ("start", "Misalignment used, cold at the start"), cold, borne);
     used(cx, out, ("aimed", "Misalignment used cold, once lined up"), target, borne);
+    offset_not_taken(cx, out, found);
     left(cx, out, running, borne);
     teeth(cx, out, running);
 }
@@ -44,7 +47,7 @@ fn states(cx: &Context, found: &Found) -> [Misalignment; 3] {
     [
         asked(cx, &found.running(), axial(cx, State::Running)),
         asked(cx, &found.own().position.line, axial(cx, State::Cold)),
-        asked(cx, &found.own().target, None),
+        asked(cx, &found.own().target, cx.gap().off_when_set(cx).map(magnitude)),
     ]
 }
 
@@ -101,8 +104,46 @@ fn asked(cx: &Context, line: &Line, axial: Option<Estimate<Length>>) -> Misalign
     }
     let [up, right] = Plane::BOTH.map(|plane| line.slope(plane));
     let offsets = Plane::BOTH.map(|plane| line.offset(plane, Length::default()));
-    let offset = together(offsets[0], offsets[1]);
-    Misalignment { offset: Some(offset), angle: Some(together(up, right)), axial }
+    let offset = (!bears_no_offset(cx)).then(|| together(offsets[0], offsets[1]));
+    Misalignment { offset, angle: Some(together(up, right)), axial }
+}
+
+/// One plane of flexure alone takes no offset, and no sheet has an allowance for it.
+fn bears_no_offset(cx: &Context) -> bool {
+    let Some((kind, form)) = cx.kind.zip(cx.form) else { return false };
+    let forgives = kind.forgives(form);
+    let none = forgives.parallel_mm.is_none() && forgives.angular_deg.is_some();
+    let sheet = &cx.file.coupling.sheet.allows.running.offset;
+    form.planes == Planes::One && none && sheet.is_none()
+}
+
+/// How far shafts are apart that a single plane cannot bring together: against the sheet's
+/// allowance at fitting, else left to the limits of the line-up.
+fn offset_not_taken(cx: &Context, out: &mut StageBuilder, found: &Found) {
+    if !bears_no_offset(cx) {
+        return;
+    }
+    let line = found.running();
+    let [up, right] = Plane::BOTH.map(|plane| line.offset(plane, Length::default()));
+    let off = together(up, right);
+    let source = Source::new("parts at right angles", "", Basis::Computed);
+    let label = "Offset that its one plane cannot take, running";
+    let value = off.shown(Kind::Offset);
+    let working = Working::new(label, "o = √(u² + r²)", value, source)
+        .term("u", "offset up", up.shown(Kind::Offset))
+        .term("r", "offset to the right", right.shown(Kind::Offset));
+    let fitting = cx.file.coupling.sheet.allows.fitting.offset.as_ref().map(Measured::value);
+    let speed = cx.file.machines.speed.as_ref().map(Measured::value);
+    let by_speed = || tables::alignment::short(speed?).map(|rule| rule.offset_limit);
+    let limit = fitting.map(|most| (most, "limit: the sheet, at fitting"));
+    let limit = limit.or_else(|| Some((by_speed()?, "limit: the line-up’s rule by speed")));
+    let entry = out.number("offset_not_taken", label, value).working(working);
+    if let Some((most, second)) = limit {
+        entry.second(second).judged(
+            Limits::at_most(most.si()),
+            "Line up closer: what the coupling cannot take bends the shafts.",
+        );
+    }
 }
 
 /// The length of two parts at right angles.
@@ -121,7 +162,11 @@ fn axial(cx: &Context, state: State) -> Option<Estimate<Length>> {
         State::Running => cx.gap().running(cx)?.less(&Estimate::exact(cx.gap().made_for(cx)?)),
         State::Cold => cx.gap().read.as_ref()?.mean.less(&Estimate::exact(cx.gap().made_for(cx)?)),
     };
-    Some(Estimate::new(off.value.abs(), off.plus_minus))
+    Some(magnitude(off))
+}
+
+fn magnitude(off: Estimate<Length>) -> Estimate<Length> {
+    Estimate::new(off.value.abs(), off.plus_minus)
 }
 
 fn used(

@@ -330,6 +330,8 @@ pub struct HeldTorque {
 pub struct Tightening {
     /// Places in order, from 1.
     pub order: Vec<usize>,
+    /// True where bolts go by turns to the one hub and to the other.
+    pub by_turns: bool,
     /// Share of the last torque, and as written.
     pub passes: Vec<(f64, String)>,
 }
@@ -514,5 +516,7 @@ fn tightening(cx: &Context) -> Option<Tightening> {
         .passes
         .iter()
         .map(|torque| ((*torque / last).value, Value::new(Kind::Torque, *torque).show(cx.system)));
-    Some(Tightening { order: found.order.clone(), passes: passes.collect() })
+    let bolting = cx.kind.zip(cx.form).map(|(kind, form)| kind.close_up(form).bolts);
+    let by_turns = bolting == Some(couplings::Bolting::AlternateHubs);
+    Some(Tightening { order: found.order.clone(), by_turns, passes: passes.collect() })
 }

@@ -1,7 +1,7 @@
 //! End float of a motor with sleeve bearings: what the coupling leaves of it, and what stays free.
 
 use couplings::gap::Target;
-use couplings::kind::GapRule;
+use couplings::kind::FloatLimit;
 use lineup::axial::{EndFloat, usual_float};
 use mechanics::Estimate;
 use quantities::{Basis, Kind, Length, Limits, Measured, Physical, Source, Value, Working};
@@ -10,7 +10,7 @@ use super::super::Context;
 use super::super::stage_builder::{SHEET, StageBuilder};
 use crate::file::End;
 
-pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, rule: GapRule, cold: Option<&Target>) {
+pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, faces: Option<&Target>) {
     let sheet = &cx.file.coupling.sheet.gap.end_float;
     let Some(motor) = &cx.file.gap.end_float else {
         if sheet.is_some() {
@@ -35,7 +35,7 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, rule: GapRule, cold:
     match EndFloat::new(read(motor), centre, read(coupling)) {
         Ok(found) => {
             judged(cx, out, &found);
-            plate(out, rule, &found, cold);
+            plate(cx, out, &found, faces);
         }
         Err(error) => out.note(format!("No end float: {error}.")),
     }
@@ -79,17 +79,19 @@ fn judged(cx: &Context, out: &mut StageBuilder, found: &EndFloat) {
         );
 }
 
-/// The plate between the hubs that lets the coupling close by half of its float and no more.
-fn plate(out: &mut StageBuilder, rule: GapRule, found: &EndFloat, cold: Option<&Target>) {
-    let Some(cold) = cold.filter(|_| rule != GapRule::SeatsEqualPack) else { return };
-    let plate = cold.gap - found.coupling.value / 2.0;
+/// The plate between the hub faces that lets the coupling close by half of its float and no more;
+/// only where this form is limited by one.
+fn plate(cx: &Context, out: &mut StageBuilder, found: &EndFloat, faces: Option<&Target>) {
+    let Some((kind, form)) = cx.kind.zip(cx.form) else { return };
+    let Some(faces) = faces.filter(|_| kind.float_limit(form) == FloatLimit::Plate) else { return };
+    let plate = faces.gap - found.coupling.value / 2.0;
     if plate <= Length::default() {
         return;
     }
     let shown = |length| Value::new(Kind::Gap, length);
     let source = Source::new("half of the float to either side", "", Basis::Computed);
     let working = Working::new("Plate between the hubs", "p = s − f/2", shown(plate), source)
-        .term("s", "gap as set", shown(cold.gap))
+        .term("s", "gap between the hub faces as set", shown(faces.gap))
         .term("f", "float that the coupling leaves", found.coupling.shown(Kind::Gap))
         .valid("where a plate or button between the hubs stops them; not for packs, which limit themselves");
     out.number("plate", "Plate or button between the hubs", shown(plate))

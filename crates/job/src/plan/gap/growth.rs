@@ -1,6 +1,5 @@
 //! What heat and the rotors' play do to the gap: each shaft grows into it, or moves in its bearings.
 
-use couplings::kind::GapRule;
 use lineup::axial::{ShaftEnds, ShaftGrowth};
 use mechanics::Estimate;
 use quantities::{
@@ -9,6 +8,7 @@ use quantities::{
 use tables::materials::material;
 
 use super::super::Context;
+use super::super::sizes::capital;
 use super::super::stage_builder::{StageBuilder, WRITTEN};
 use crate::file::{End, Meant, ShaftEnd};
 
@@ -81,11 +81,20 @@ pub(super) fn shift(cx: &Context) -> Estimate<Length> {
     Estimate::new(Length::from_si(value), Length::from_si(spread.sum::<f64>().sqrt()))
 }
 
-pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, rule: GapRule) {
+pub(super) fn numbers(cx: &Context, out: &mut StageBuilder) {
     for end in End::BOTH {
         asked(cx, out, end);
     }
     let Some(growth) = &cx.gap().growth else { return };
+    if cx.is_rigid() {
+        ends(cx, out, growth);
+        out.note(
+            "Nothing in this coupling gives along the axis: one thrust bearing holds both rotors, \
+             and what the shafts grow goes to it and to the free end. The gap stays as it is set \
+             (common practice).",
+        );
+        return;
+    }
     if cx.file.gap.meant.is_none() {
         out.missing(
             "gap.meant",
@@ -98,7 +107,7 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, rule: GapRule) {
     }
     ends(cx, out, growth);
     hot(cx, out);
-    stretch(cx, out, rule, growth);
+    stretch(cx, out, growth);
     running(cx, out);
 }
 
@@ -161,16 +170,21 @@ fn warm_working(cold: Length, growth: &Growth, result: Value) -> Working {
 }
 
 /// What growth takes of the axial allowance: as a stretch of the packs cold, or as travel.
-fn stretch(cx: &Context, out: &mut StageBuilder, rule: GapRule, growth: &Growth) {
+fn stretch(cx: &Context, out: &mut StageBuilder, growth: &Growth) {
     let axial = &cx.file.coupling.sheet.allows.running.axial;
-    let packs = rule == GapRule::SeatsEqualPack;
-    let cold = packs && cx.file.gap.meant == Some(Meant::Running);
+    let wide = cx.file.gap.meant == Some(Meant::Running);
+    let flexes = cx.kind.and_then(couplings::Kind::cold_stretch).filter(|_| wide);
     let total = growth.total();
     let value = Value { si: total.value.si().abs(), ..total.shown(Kind::Gap) };
-    let (id, label, second) = if cold {
-        ("stretch", "Packs stretched when cold", "none when warm; limit: the sheet, to one side")
-    } else {
-        ("travel", "Axial travel used by growth", "limit: the sheet, running, to one side")
+    let (id, label, second) = match flexes {
+        Some(what) => {
+            let label = format!("{} stretched when cold", capital(what));
+            ("stretch", label, "none when warm; limit: the sheet, to one side")
+        }
+        None => {
+            let label = "Axial travel used by growth".to_owned();
+            ("travel", label, "limit: the sheet, running, to one side")
+        }
     };
     let Some(axial) = axial else {
         out.missing(
@@ -180,17 +194,24 @@ fn stretch(cx: &Context, out: &mut StageBuilder, rule: GapRule, growth: &Growth)
         return;
     };
     let working = Working::new(
-        label,
+        label.clone(),
         "s = |D1 + D2|",
         value,
         Source::new("what the shafts grow towards each other", "", Basis::Computed),
     )
     .term("D1", "growth of the driver’s shaft", growth.ends[0].shown(Kind::Offset))
     .term("D2", "growth of the driven shaft", growth.ends[1].shown(Kind::Offset));
-    let mend = if cold {
-        "More than the packs bear: ask the maker for a longer spacer or other packs."
-    } else {
-        "Set it wider cold by part of the growth; the maker says how much."
+    let mend = match (flexes, wide) {
+        (Some(what), _) => {
+            format!("More than the {what} bear: ask the maker for a longer spacer or other {what}.")
+        }
+        (None, true) => {
+            "It is set wider cold by all of the growth already: ask the maker for more travel."
+                .into()
+        }
+        (None, false) => {
+            "Set it wider cold by part of the growth; the maker says how much.".to_owned()
+        }
     };
     out.number(id, label, value)
         .second(second)

@@ -26,6 +26,11 @@ const RESTORED_M: f64 = 0.25e-3;
 pub(super) struct Found {
     /// As the sheet or the job means it.
     wanted: Option<Target>,
+    /// Between what that is.
+    between: Between,
+    /// How far the hubs stand out of their shafts, the driver's and the driven; `None` when nothing
+    /// was entered, so that they count as flush.
+    hubs_out: Option<[Length; 2]>,
     /// What the sheet lacks for it.
     pub lacks: Option<&'static str>,
     /// What the shafts grow into it.
@@ -36,15 +41,32 @@ pub(super) struct Found {
 
 pub(super) fn found(cx: &Context) -> Found {
     let Some((kind, form)) = cx.kind.zip(cx.form) else { return Found::default() };
-    let (wanted, lacks) = match wanted(cx, kind.gap_rule(form)) {
-        Ok(target) => (Some(target), None),
-        Err(TargetError::Missing(field)) => (None, Some(field)),
+    let rule = kind.gap_rule(form);
+    let (wanted, between, lacks) = match wanted(cx, rule) {
+        Ok((target, between)) => (Some(target), between, None),
+        Err(TargetError::Missing(field)) => (None, Between::HubFaces, Some(field)),
     };
-    Found { wanted, lacks, growth: growth::growth(cx), read: readings::found(&cx.file.gap) }
+    let ends = crate::file::End::BOTH.map(|end| cx.file.gap.at(end).hub_out.as_ref());
+    let told = ends.iter().any(Option::is_some) && rule != GapRule::FacesTouch;
+    let hubs_out = told.then(|| ends.map(|out| out.map(Measured::value).unwrap_or_default()));
+    let (growth, read) = (growth::growth(cx), readings::found(&cx.file.gap));
+    Found { wanted, between, hubs_out, lacks, growth, read }
 }
 
-/// What the gap should be: as wanted in the job, else by the sheet, else as recorded before.
-fn wanted(cx: &Context, rule: GapRule) -> Result<Target, TargetError> {
+/// Between what a distance is meant. What is read with hubs on is between their faces.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) enum Between {
+    /// Hub faces, or the seats of packs.
+    #[default]
+    HubFaces,
+    /// Shaft ends.
+    ShaftEnds,
+}
+
+/// What the gap should be, and between what: as wanted in the job, else by the sheet, else as
+/// recorded before.
+fn wanted(cx: &Context, rule: GapRule) -> Result<(Target, Between), TargetError> {
+    let ends = if rule == GapRule::Dbse { Between::ShaftEnds } else { Between::HubFaces };
     let gap = &cx.file.gap;
     let entered = |text: &Measured<Length>, from: &'static str| {
         let si = text.value().si();
@@ -57,13 +79,19 @@ fn wanted(cx: &Context, rule: GapRule) -> Result<Target, TargetError> {
         }
     };
     if let Some(text) = &gap.wanted {
-        return Ok(entered(text, "as wanted in this job"));
+        return Ok((entered(text, "as wanted in this job"), ends));
     }
     let planes = cx.form.map_or(couplings::kind::Planes::None, |form| form.planes);
     let sheet = target(&cx.file.coupling.sheet, rule, planes);
     match (&gap.recorded, sheet) {
-        (Some(text), Err(_)) => Ok(entered(text, "as recorded before it came apart")),
-        (_, sheet) => sheet,
+        (Some(text), Err(_)) => {
+            Ok((entered(text, "as recorded before it came apart"), Between::HubFaces))
+        }
+        (_, sheet) => sheet.map(|sheet| {
+            let ends = sheet.from.starts_with("gap.dbse");
+            let between = if ends { Between::ShaftEnds } else { Between::HubFaces };
+            (sheet, between)
+        }),
     }
 }
 
@@ -81,13 +109,37 @@ impl Found {
         self.growth.as_ref().map_or_else(Length::default, |growth| growth.total().value)
     }
 
-    /// What to set it to, cold.
-    pub fn cold(&self, cx: &Context) -> Option<Target> {
+    /// How much less there is between the hub faces than between what is meant.
+    fn taken_by_hubs(&self) -> Length {
+        match (self.between, self.hubs_out) {
+            (Between::ShaftEnds, Some([one, other])) => one + other,
+            _ => Length::default(),
+        }
+    }
+
+    /// What to set it to, cold, between what the sheet or the job means.
+    fn as_meant(&self, cx: &Context) -> Option<Target> {
         let target = self.wanted.as_ref()?;
         Some(match cx.file.gap.meant {
-            Some(Meant::Running) => wider(target, self.grown()),
-            Some(Meant::Standing) | None => target.clone(),
+            // Where nothing flexes, nothing takes the growth up: it goes to a thrust bearing.
+            Some(Meant::Running) if !cx.is_rigid() => wider(target, self.grown()),
+            _ => target.clone(),
         })
+    }
+
+    /// What to set it to, cold, between hub faces: where it is read with the hubs on.
+    pub fn cold(&self, cx: &Context) -> Option<Target> {
+        self.as_meant(cx).map(|target| wider(&target, -self.taken_by_hubs()))
+    }
+
+    /// How far it stands from what the coupling is made for while cold, once it is set right; `None`
+    /// where no growth is known.
+    pub fn off_when_set(&self, cx: &Context) -> Option<Estimate<Length>> {
+        let growth = self.growth.as_ref()?.total();
+        let off = self.cold(cx)?.gap - self.made_for(cx)?;
+        // A gap that nobody called one for running or standing leaves the growth out of both.
+        let told = cx.file.gap.meant.is_some();
+        Some(Estimate::new(off, if told { growth.plus_minus } else { Length::default() }))
     }
 
     /// What it will be when the machines run warm, if it is set right.
@@ -98,7 +150,7 @@ impl Found {
     /// The gap that the coupling is made for, at which nothing is stretched or pushed: as meant.
     pub fn made_for(&self, cx: &Context) -> Option<Length> {
         let standing = cx.file.gap.meant == Some(Meant::Standing);
-        let wanted = self.wanted.as_ref()?.gap;
+        let wanted = self.wanted.as_ref()?.gap - self.taken_by_hubs();
         // A maker who gives the cold gap has taken the growth in: it is right when warm.
         Some(if standing { wanted - self.grown() } else { wanted })
     }
@@ -116,7 +168,7 @@ impl Found {
 pub(super) fn stage(cx: &Context) -> StagePlan {
     let gap = &cx.file.gap;
     let mut out = cx.stage(Stage::Gap, *gap != Gap::default());
-    let Some((kind, form)) = cx.kind.zip(cx.form) else { return out.done("no kind chosen yet") };
+    let Some((kind, form)) = cx.kind.zip(cx.form) else { return out.done(cx.not_chosen()) };
     let rule = kind.gap_rule(form);
     out.note(rule.says());
     let cold = cx.gap().cold(cx);
@@ -125,9 +177,9 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
         None => lacking(cx, &mut out, rule),
     }
     readings::numbers(cx, &mut out, rule, cold.as_ref());
-    growth::numbers(cx, &mut out, rule);
+    growth::numbers(cx, &mut out);
     change::numbers(cx, &mut out, cold.as_ref());
-    float::numbers(cx, &mut out, rule, cold.as_ref());
+    float::numbers(cx, &mut out, cold.as_ref());
     out.done(summary(cx, cold.as_ref()))
 }
 
@@ -151,21 +203,46 @@ fn lacking(cx: &Context, out: &mut StageBuilder, rule: GapRule) {
     out.missing(&format!("coupling.sheet.{field}"), &format!("{what}, from the maker’s sheet"));
 }
 
-fn set(cx: &Context, out: &mut StageBuilder, rule: GapRule, cold: &Target) {
-    let id = if rule == GapRule::SeatsEqualPack { "packs" } else { "faces" };
-    let label = match rule {
-        GapRule::SeatsEqualPack => "Set between the seats",
-        GapRule::Dbse => "Set between the shaft ends",
-        GapRule::HubFaces | GapRule::FacesTouch => "Set between the hub faces",
+/// Both distances where hubs are not flush: the one that is meant, and the other that follows.
+fn set(cx: &Context, out: &mut StageBuilder, rule: GapRule, faces: &Target) {
+    let found = cx.gap();
+    let (Some(meant), Some(hubs_out)) = (found.as_meant(cx), found.hubs_out) else {
+        let label = match (rule, found.between) {
+            (GapRule::SeatsEqualPack, _) => "Set between the seats",
+            (_, Between::ShaftEnds) => "Set between the shaft ends",
+            (_, Between::HubFaces) => "Set between the hub faces",
+        };
+        set_to(cx, out, number_id(rule), label, faces);
+        return;
     };
+    let seats = if rule == GapRule::SeatsEqualPack { "seats" } else { "hub faces" };
+    if found.between == Between::ShaftEnds {
+        set_to(cx, out, "between", "Set between the shaft ends", &meant);
+        let other = Flush { set: meant.gap, hubs_out, sign: -1.0 };
+        let label = format!("Set between the {seats}");
+        follows(cx, out, (number_id(rule), label), &other, Some(faces));
+    } else {
+        let label = format!("Set between the {seats}");
+        set_to(cx, out, number_id(rule), &label, faces);
+        let other = Flush { set: faces.gap, hubs_out, sign: 1.0 };
+        follows(cx, out, ("between", "Between the shaft ends then".to_owned()), &other, None);
+    }
+}
+
+fn number_id(rule: GapRule) -> &'static str {
+    if rule == GapRule::SeatsEqualPack { "packs" } else { "faces" }
+}
+
+/// What is to be set, cold, as it is meant.
+fn set_to(cx: &Context, out: &mut StageBuilder, id: &str, label: &str, cold: &Target) {
     let value = Value::new(Kind::Gap, cold.gap);
-    let limits = cold.limits.show(&value, cx.system);
-    let limits = if limits.is_empty() { String::new() } else { format!("{limits}; ") };
+    let limits = limits_words(cx, cold);
     let from = from_words(cold.from);
-    let warm = cx.file.gap.meant == Some(Meant::Running) && cx.gap().growth.is_some();
+    let growth = &cx.gap().growth;
+    let warm = cx.file.gap.meant == Some(Meant::Running) && growth.is_some() && !cx.is_rigid();
     let from = if warm { format!("{from}, and what the shafts grow") } else { from };
     let entry = out.number(id, label, value).second(format!("{limits}{from}"));
-    match (&cx.gap().growth, warm) {
+    match (growth, warm) {
         (Some(growth), true) => {
             entry.working(growth.cold(cold.gap - cx.gap().grown()).working());
         }
@@ -173,47 +250,41 @@ fn set(cx: &Context, out: &mut StageBuilder, rule: GapRule, cold: &Target) {
             entry.written(cold.source);
         }
     }
-    flush(cx, out, rule, cold);
+}
+
+/// The other distance, where hubs are not flush with their shaft ends.
+fn follows(
+    cx: &Context,
+    out: &mut StageBuilder,
+    (id, label): (&str, String),
+    other: &Flush,
+    limits: Option<&Target>,
+) {
+    let limits = limits.map_or_else(String::new, |target| limits_words(cx, target));
+    out.number(id, label, Value::new(Kind::Gap, other.found()))
+        .second(format!("{limits}hubs are not flush with their shafts"))
+        .working(other.working());
+}
+
+/// "179.5 to 180.5 mm; ", or nothing without limits.
+fn limits_words(cx: &Context, target: &Target) -> String {
+    let limits = target.limits.show(&Value::new(Kind::Gap, target.gap), cx.system);
+    if limits.is_empty() { limits } else { format!("{limits}; ") }
 }
 
 fn from_words(from: &str) -> String {
     if from.contains('.') { "from the maker’s sheet".to_owned() } else { from.to_owned() }
 }
 
-/// The other distance, where hubs are not flush with their shaft ends.
-fn flush(cx: &Context, out: &mut StageBuilder, rule: GapRule, cold: &Target) {
-    let gap = &cx.file.gap;
-    let out_of = |end| gap.at(end).hub_out.as_ref().map(Measured::value);
-    let ends = crate::file::End::BOTH.map(out_of);
-    if ends == [None, None] || rule == GapRule::FacesTouch {
-        return;
-    }
-    let hubs_out = ends.map(Option::unwrap_or_default);
-    let between = Between { set: cold.gap, hubs_out, sign: sign(rule) };
-    let label = if rule == GapRule::Dbse {
-        "Between the hub faces then"
-    } else {
-        "Between the shaft ends then"
-    };
-    out.number("between", label, Value::new(Kind::Gap, between.found()))
-        .second("hubs are not flush with their shafts")
-        .working(between.working());
-}
-
-/// Hubs that stand out come closer than their shaft ends.
-fn sign(rule: GapRule) -> f64 {
-    if rule == GapRule::Dbse { -1.0 } else { 1.0 }
-}
-
 /// From shaft ends to hub faces, or back.
-struct Between {
+struct Flush {
     set: Length,
     /// The driver's hub, the driven one.
     hubs_out: [Length; 2],
     sign: f64,
 }
 
-impl Between {
+impl Flush {
     fn found(&self) -> Length {
         self.set + (self.hubs_out[0] + self.hubs_out[1]) * self.sign
     }

@@ -39,17 +39,18 @@ impl Due {
 
 pub(in crate::plan) fn dues(cx: &Context) -> Vec<Due> {
     let Some(kind) = cx.kind else { return Vec::new() };
-    let found = intervals(kind, &cx.file.coupling.sheet, &service(cx));
-    found.into_iter().map(|interval| due(cx, &interval)).collect()
+    let service = service(cx);
+    let found = intervals(kind, &cx.file.coupling.sheet, &service);
+    let hard: Vec<&str> = service.hardships.iter().map(|hardship| hardship.name()).collect();
+    let hard = hard.join(", ");
+    found.into_iter().map(|interval| due(cx, &interval, &hard)).collect()
 }
 
-fn due(cx: &Context, interval: &Interval) -> Due {
+fn due(cx: &Context, interval: &Interval, hard: &str) -> Due {
     let closed = cx.file.closeup.closed;
     let at = |earliest: usize| closed.and_then(|day| later(day, interval.after, earliest));
     let halved = match interval.halved {
-        Halved::Yes => {
-            format!("; halved for {}, a rule of our own", cx.file.running.hardships.join(", "))
-        }
+        Halved::Yes => format!("; halved for {hard}, a rule of our own"),
         Halved::No => String::new(),
     };
     let hours = cx.file.coupling.sheet.lubricant.running_time.as_ref();
