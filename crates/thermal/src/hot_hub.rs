@@ -168,10 +168,10 @@ impl HotHub {
         let setup = self.setup()?;
         let model = setup.model(self.effort, vec![])?;
         let cold_n = setup.cold_force_n(&model)?;
-        let course = |guess: Guess| self.until_contact(&setup, &model, &guess, self.effort, None);
+        let touching = |guess: Guess| self.until_contact(&setup, &model, &guess, self.effort, None);
         let (likely, (tight, loose)) = join(
-            || course(self.unknowns.likely()),
-            || join(|| course(self.unknowns.tight()), || course(self.unknowns.loose())),
+            || touching(self.unknowns.likely()),
+            || join(|| touching(self.unknowns.tight()), || touching(self.unknowns.loose())),
         );
         let (likely, tight, loose) = (likely?, tight?, loose?);
         let contact = Bounds {

@@ -63,12 +63,11 @@ impl Kind for Jaw {
             Part::new('C', "driven hub", Each::One),
             Part::new('D', "elastomer element", elements),
         ];
-        match form.name {
-            SPACER => parts.extend([
+        if form.name == SPACER {
+            parts.extend([
                 Part::new('E', "spacer", Each::One),
                 Part::new('H', "bolt", Each::PerBolt),
-            ]),
-            _ => {}
+            ]);
         }
         parts.extend([Part::new('J', "jaws", Each::PerHub), Part::new('K', "key", Each::PerHub)]);
         if form.name == WRAPPED {
