@@ -303,7 +303,7 @@ const RUBBER: &str = "power = \"40 kW\"\nspeed = \"1475 rpm\"\nstart_torque = \"
     driver = { inertia = \"0.9 kg·m2\" }\ndriven = { inertia = \"0.9 kg·m2\" }\n\
     [coupling]\nkind = \"jaw\"\n[coupling.sheet]\npeak_torque = \"900 N·m\"\n";
 
-/// DIN 740-2, from memory: M = T_S·S_Z·S_t, and T_N·S_t on top where the shock rides on the load. By
+/// DIN 740-2, from memory: M = `T_S·S_Z·S_t`, and `T_N·S_t` on top where the shock rides on the load. By
 /// hand: 500·1.5/2·1.4 = 525 N·m; 40 kW at 1475 rpm are 258.964 N·m, and with St 1.4 362.550 more.
 #[test]
 fn a_start_under_load_adds_the_loads_torque() {

@@ -86,6 +86,7 @@ along = "80.050 mm"
 
 /// A job in the records.
 pub async fn kept(records: &Records, text: &str) -> JobId {
-    let file = job::read(text).unwrap();
-    records.import(&book_of_file(&file, "R.A.")).await.unwrap()
+    // The file is large, and no future is to carry it.
+    let book = book_of_file(&job::read(text).unwrap(), "R.A.");
+    records.import(&book).await.unwrap()
 }

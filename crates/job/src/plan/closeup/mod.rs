@@ -29,12 +29,12 @@ pub(super) fn found(cx: &Context) -> Found {
         prevailing: closeup.prevailing_torque.as_ref().map(Measured::value),
     };
     let sheet = &cx.file.coupling.sheet.bolts;
-    let mut close_up = kind.close_up(form);
+    let mut bolting = kind.close_up(form);
     // A form without bolts of its own has those that its maker's sheet gives it.
-    if close_up.bolts == Bolting::None && (sheet.torque.is_some() || sheet.size.is_some()) {
-        close_up.bolts = Bolting::IntoHub;
+    if bolting.bolts == Bolting::None && (sheet.torque.is_some() || sheet.size.is_some()) {
+        bolting.bolts = Bolting::IntoHub;
     }
-    match tightening(sheet, &close_up, job) {
+    match tightening(sheet, &bolting, job) {
         Ok(tightening) => Found { tightening: Some(tightening), lacks: None },
         Err(lacks) => Found { tightening: None, lacks: Some(lacks) },
     }

@@ -176,15 +176,12 @@ fn stretch(cx: &Context, out: &mut StageBuilder, growth: &Growth) {
     let flexes = cx.kind.and_then(couplings::Kind::cold_stretch).filter(|_| wide);
     let total = growth.total();
     let value = Value { si: total.value.si().abs(), ..total.shown(Kind::Gap) };
-    let (id, label, second) = match flexes {
-        Some(what) => {
-            let label = format!("{} stretched when cold", capital(what));
-            ("stretch", label, "none when warm; limit: the sheet, to one side")
-        }
-        None => {
-            let label = "Axial travel used by growth".to_owned();
-            ("travel", label, "limit: the sheet, running, to one side")
-        }
+    let (id, label, second) = if let Some(what) = flexes {
+        let label = format!("{} stretched when cold", capital(what));
+        ("stretch", label, "none when warm; limit: the sheet, to one side")
+    } else {
+        let label = "Axial travel used by growth".to_owned();
+        ("travel", label, "limit: the sheet, running, to one side")
     };
     let Some(axial) = axial else {
         out.missing(
