@@ -118,7 +118,6 @@ fn what_cannot_be_is_an_error() {
             "deep in a hub",
         ),
         ("[heat]\nmethod = \"microwave\"\n", "not a way to heat a hub"),
-        ("[heat]\nshaft_temperature = \"400 degC\"\n", "a shaft at 400 degC"),
         ("[sizes.driver.key]\ncount = 3\n", "3 keys in one shaft"),
         (
             "[sizes.driver.taper]\nrate = \"1:12\"\n[removal.driver]\ntapered = false\n",

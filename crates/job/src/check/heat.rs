@@ -8,21 +8,12 @@ use crate::file::{End, Text};
 
 /// Ways to make a hub hot.
 const METHODS: [&str; 4] = ["oven", "induction", "oil bath", "torch"];
-/// No shaft is this warm when a hub goes on.
-const WARMEST_SHAFT_K: f64 = 373.15;
 
 impl Found {
     pub(super) fn heat(&mut self, file: &JobFile) {
         let (heat, removal) = (&file.heat, &file.removal);
         if !heat.method.is_empty() && !METHODS.contains(&heat.method.as_str()) {
             self.known("heat.method", &heat.method, "a way to heat a hub", METHODS.into_iter());
-        }
-        if let Some(shaft) = &heat.shaft_temperature
-            && shaft.value().si() > WARMEST_SHAFT_K
-        {
-            let what = format!("a shaft at {}", shaft.text());
-            let expected = "the shaft as the hub goes on: cold, or as it stands, 100 °C at most";
-            self.add("heat.shaft_temperature", what, expected);
         }
         self.positive("heat.power", &heat.power);
         self.positive("heat.carried", &heat.carried);

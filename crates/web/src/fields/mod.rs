@@ -325,7 +325,7 @@ mod tests {
     /// A plain number that was read, and found beyond what its place can hold.
     fn is_plain_number(face: &Face, accepted: &Result<(), ActError>) -> bool {
         let read = matches!(accepted, Err(ActError::Impossible(_)));
-        read && matches!(face, Face::Quantity(Kind::Number | Kind::Percent))
+        read && matches!(face, Face::Quantity(Kind::Number | Kind::Percent | Kind::Count))
     }
 
     /// Tries a value at a field; one that can only be below zero there is tried so.

@@ -86,10 +86,19 @@ pub(super) fn soak(cx: &Context, out: &mut StageBuilder, end: End) {
         .working(working);
 }
 
+/// No shaft is this warm when a hub goes on: a rule of our own.
+const WARMEST_SHAFT_K: f64 = 373.15;
+
 /// A shaft colder than its place was cooled: ice, dry ice or liquid nitrogen.
 fn chilled(cx: &Context, out: &mut StageBuilder) {
     let Some(shaft) = cx.file.heat.shaft_temperature.as_ref() else { return };
     let cold = shaft.value();
+    if cold.si() > WARMEST_SHAFT_K {
+        out.note(format!(
+            "The shaft is written as {}, warmer than any on which a hub goes: read it again, and mind the unit.",
+            out.show(&Value::new(Kind::Temperature, cold))
+        ));
+    }
     if cold >= ambient(cx) {
         return;
     }
