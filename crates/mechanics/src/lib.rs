@@ -10,6 +10,7 @@
 //! Not here: tolerances and materials (`tables`), verdicts and words for people (`job`).
 
 pub mod bolts;
+mod crossing;
 pub mod heat;
 pub mod interference;
 pub mod keys;

@@ -9,6 +9,7 @@
 
 use quantities::{Basis, Kind, Length, Physical, Pressure, Source, Torque, Value, Working};
 
+use crate::crossing::crossing;
 use crate::interference::JointError;
 use crate::interference::hub::{PressFit, Running, State};
 use crate::is_positive;
@@ -125,46 +126,46 @@ impl PressFit {
         Ok(Window { demand, allowed, least, greatest, limited_by })
     }
 
-    /// Halves up to where the torque held reaches what is needed.
+    /// Where the torque held reaches what is needed.
     fn least(&self, demand: Demand) -> Result<Option<Edge>, JointError> {
-        let needed = demand.torque * demand.safety;
-        let holds = |pressing: Length| {
-            Ok(self.state(pressing, demand.running)?.torque(demand.friction) >= needed)
+        let needed = (demand.torque * demand.safety).si();
+        let spare = |pressing: Length| {
+            Ok(self.state(pressing, demand.running)?.torque(demand.friction).si() - needed)
         };
-        let found = self.turning_point(holds)?;
+        let found = self.turning_point(spare)?;
         found.map(|(_, holding)| self.edge(holding, demand)).transpose()
     }
 
-    /// Halves up to where a part reaches what is allowed.
+    /// Where a part reaches what is allowed.
     fn greatest(&self, demand: Demand, allowed: Allowed) -> Result<Option<Edge>, JointError> {
-        let too_much = |pressing: Length| {
+        let over = |pressing: Length| {
             let running = self.state(pressing, demand.running)?;
             let still = self.state(pressing, Running::default())?;
-            Ok(use_of(&running, allowed).0.max(use_of(&still, allowed).0) > 1.0)
+            Ok(use_of(&running, allowed).0.max(use_of(&still, allowed).0) - 1.0)
         };
-        let found = self.turning_point(too_much)?;
+        let found = self.turning_point(over)?;
         let bearing = found.map(|(bearing, _)| bearing).filter(|bearing| bearing.si() > 0.0);
         bearing.map(|bearing| self.edge(bearing, demand)).transpose()
     }
 
-    /// The interferences just below and just above the point where `test` becomes true; the lower
-    /// one is zero when it is true from the start.
+    /// The interferences just below and just above the point where what rises with it passes through
+    /// nothing; the lower one is zero when it is above from the start.
     fn turning_point(
         &self,
-        test: impl Fn(Length) -> Result<bool, JointError>,
+        rises: impl Fn(Length) -> Result<f64, JointError>,
     ) -> Result<Option<(Length, Length)>, JointError> {
-        let (mut low, mut high) = (Length::default(), self.diameter() * MOST_STRAIN);
-        if !test(high)? {
+        let high = self.diameter() * MOST_STRAIN;
+        let low = high * 1e-9;
+        let ends = [rises(low)?, rises(high)?];
+        if ends[1] < 0.0 {
             return Ok(None);
         }
-        if test(high * 1e-9)? {
-            return Ok(Some((Length::default(), high * 1e-9)));
+        if ends[0] >= 0.0 {
+            return Ok(Some((Length::default(), low)));
         }
-        for _ in 0..60 {
-            let middle = (low + high) / 2.0;
-            if test(middle)? { high = middle } else { low = middle }
-        }
-        Ok(Some((low, high)))
+        let value = |si| rises(Length::from_si(si));
+        let [low, high] = crossing([low.si(), high.si()], ends, value)?;
+        Ok(Some((Length::from_si(low), Length::from_si(high))))
     }
 
     fn edge(&self, pressing: Length, demand: Demand) -> Result<Edge, JointError> {

@@ -7,6 +7,7 @@ use quantities::{
 
 use super::JointError;
 use super::hub::{PressFit, Running, State};
+use crate::crossing::crossing;
 use crate::is_positive;
 
 /// Where something that is raised lets a hub go.
@@ -61,8 +62,7 @@ impl PressFit {
         Ok(found.map(TemperatureInterval::from_si))
     }
 
-    /// Halves the interval in which the torque held falls through what is needed: the torque only
-    /// falls as speed or warmth rises.
+    /// Where the torque held falls through what is needed: it only falls as speed or warmth rises.
     fn lets_go(
         &self,
         interference: Length,
@@ -77,21 +77,24 @@ impl PressFit {
         if !(needed.si() >= 0.0 && needed.is_finite()) {
             return Err(JointError::Number(needed.si()));
         }
-        let holds = |raised: f64| -> Result<bool, JointError> {
-            let held = self.state(interference, at(raised))?.torque(friction);
-            Ok(held > needed || (needed.si() > 0.0 && held == needed))
+        // Without a torque to hold, what is left where it is left longest tells when all has lifted off.
+        let spare = |raised: f64| -> Result<f64, JointError> {
+            let state = self.state(interference, at(raised))?;
+            let longest = state.slices.iter().map(|slice| slice.left.si());
+            Ok(if needed.si() > 0.0 {
+                state.torque(friction).si() - needed.si()
+            } else {
+                longest.fold(f64::NEG_INFINITY, f64::max)
+            })
         };
-        if !holds(0.0)? {
+        let ends = [spare(0.0)?, spare(most)?];
+        if ends[0] < 0.0 || (ends[0] == 0.0 && needed.si() == 0.0) {
             return Ok(LetsGo::Already);
         }
-        if holds(most)? {
+        if ends[1] >= 0.0 {
             return Ok(LetsGo::Never);
         }
-        let (mut low, mut high) = (0.0, most);
-        for _ in 0..100 {
-            let middle = f64::midpoint(low, high);
-            if holds(middle)? { low = middle } else { high = middle }
-        }
+        let [low, _] = crossing([0.0, most], ends, spare)?;
         Ok(LetsGo::At(low))
     }
 }
