@@ -12,6 +12,10 @@ use serde::Serialize;
 use serde_json::{Value, json};
 use thermal::{Effort, InHand, ThermalError};
 
+/// The allocator of the program itself.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 /// Each row is timed so often; the best counts, on both sides.
 const TIMES: usize = 7;
 

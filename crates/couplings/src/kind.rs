@@ -324,8 +324,9 @@ impl GapRule {
         match self {
             Self::HubFaces => "Hub faces stand apart by the gap on the maker’s sheet.",
             Self::SeatsEqualPack => {
-                "The seats on the hubs stand apart by the free length of what goes between them, \
-                 so that no pack is pushed or pulled when it is bolted."
+                "The seats on the hubs stand apart by the free length of what goes between them \
+                 where the shafts stand when running, so that no pack is pushed or pulled then; \
+                 what the shafts grow is set wider when cold."
             }
             Self::Dbse => "Shaft ends stand apart by the distance (DBSE) on the maker’s sheet.",
             Self::FacesTouch => "Flange faces touch all round; feelers find no gap.",

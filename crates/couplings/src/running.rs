@@ -45,6 +45,14 @@ pub fn group(power: Power) -> Option<Group> {
     }
 }
 
+/// The slowest machine that the zones are held for.
+///
+/// # Source
+/// As [`group`].
+pub fn slowest() -> AngularVelocity {
+    AngularVelocity::from_si(120.0 * std::f64::consts::TAU / 60.0)
+}
+
 /// Boundaries between the zones, as r.m.s. velocities measured on the bearing housings.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Zones {

@@ -67,7 +67,7 @@ impl Step {
 
 /// The blanks that titles and details may hold, written `{gap.faces}`; the first three are the names
 /// of the machines.
-pub const PLACEHOLDERS: [&str; 21] = [
+pub const PLACEHOLDERS: [&str; 22] = [
     "driver",
     "driven",
     "moves",
@@ -80,14 +80,15 @@ pub const PLACEHOLDERS: [&str; 21] = [
     "gap.faces",
     "gap.packs",
     "lineup.moves",
+    "lineup.packs",
     "closeup.torque",
     "closeup.grease",
     "fit.driver.interference",
     "fit.driven.interference",
     "removal.driver.force",
     "removal.driven.force",
-    "removal.driver.temperature",
-    "removal.driven.temperature",
+    "removal.driver.starting",
+    "removal.driven.starting",
     "coupling.mass",
 ];
 

@@ -130,8 +130,8 @@ pub const LINEUP: Step = Step::new(
     "lineup",
     Stage::Lineup,
     "Line up for running: {lineup.moves}",
-    "To the machines’ tolerance, not to what the coupling would bear; cold target with the growth \
-     taken in. Feet tight, then read again in full.",
+    "{lineup.packs}To the machines’ tolerance, not to what the coupling would bear; cold target \
+     with the growth taken in. Feet tight, then read again in full.",
 )
 .hold("Someone other than the doer reads the line-up again and agrees.")
 .needs(&["line-up gear, checked", "shims", "torque wrench"]);
@@ -252,9 +252,8 @@ pub const OFF_DRIVER: Step = Step::new(
     "off-driver",
     Stage::Removal,
     "Pull the {driver} hub: {removal.driver.force} expected, cold",
-    "Load the puller first. If it does not start, heat the hub fast and all round towards \
-     {removal.driver.temperature}, the shaft kept cool, and pull before the shaft warms. Over \
-     the puller’s capacity: stop, let the load down, think again. Never leave it loaded.",
+    "Load the puller first. {removal.driver.starting} Over the puller’s capacity: stop, let the \
+     load down, think again. Never leave it loaded.",
 )
 .when(When::Hot(End::Driver))
 .needs(&["puller with gauge", "heat source, where allowed", "thermometer"]);
@@ -263,7 +262,7 @@ pub const OFF_DRIVEN: Step = Step::new(
     "off-driven",
     Stage::Removal,
     "Pull the {driven} hub: {removal.driven.force} expected, cold",
-    "As the first; heat towards {removal.driven.temperature} if it does not start.",
+    "As the first. {removal.driven.starting}",
 )
 .when(When::Hot(End::Driven))
 .needs(&["puller with gauge", "heat source, where allowed", "thermometer"]);

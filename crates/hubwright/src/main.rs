@@ -24,6 +24,10 @@ use std::process::ExitCode;
 use arguments::{Arguments, Command};
 use clap::Parser;
 
+/// Plans and papers are made of many small texts; the system’s allocator takes a fifth longer.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 /// Why the program ends without its answer.
 #[derive(Debug)]
 enum Failure {

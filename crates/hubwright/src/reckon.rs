@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 use std::io::{BufRead as _, BufReader, BufWriter, Write as _};
 
-use quantities::{System, Working};
+use quantities::{Kind, System, Working};
 use reckon::{Answer, Calculation, ReckonError, Sort};
 
 use crate::Failure;
@@ -99,8 +99,8 @@ fn described(name: &str, json: bool) -> Result<String, Failure> {
     let mut text = format!("{}\n{}\n\nInputs\n", calculation.name, calculation.does);
     for input in calculation.inputs {
         let is = match input.sort {
-            Sort::Quantity(kind) => kind.dimension().examples().join(" or "),
-            Sort::Quantities(kind) => format!("{}; …", kind.dimension().examples()[0]),
+            Sort::Quantity(kind) => ways(kind),
+            Sort::Quantities(kind) => format!("{}; …", kind.examples()[0]),
             Sort::Choice(words) => words.join(" | "),
             Sort::Word => String::new(),
             Sort::Words => "several, parted by semicolons".to_owned(),
@@ -157,4 +157,10 @@ fn worked(working: &Working, system: System) -> String {
 fn out(text: &str) -> Result<(), Failure> {
     let written = std::io::stdout().write_all(text.as_bytes());
     written.map_err(|error| Failure::Refused(error.to_string()))
+}
+
+/// How a quantity may be written: "0.25 mm or 10 mil", or "8".
+fn ways(kind: Kind) -> String {
+    let [metric, inch] = kind.examples();
+    if metric == inch { metric.to_owned() } else { format!("{metric} or {inch}") }
 }

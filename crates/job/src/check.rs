@@ -37,11 +37,12 @@ pub fn impossible(file: &JobFile) -> Vec<Problem> {
     found.heat(file);
     found.at_least_one("fit.safety", &file.fit.safety);
     found.at_least_one("removal.margin", &file.removal.margin);
-    if !file.coupling.kind.is_empty() && couplings::kind(&file.coupling.kind).is_none() {
-        let known: Vec<&str> = couplings::kinds().iter().map(|kind| kind.name()).collect();
-        let what = format!("“{}” is not a kind of coupling that is known here", file.coupling.kind);
-        found.add("coupling.kind", what, format!("one of: {}", known.join(", ")));
+    let kind = &file.coupling.kind;
+    if !kind.is_empty() && couplings::kind(kind).is_none() {
+        let known = couplings::kinds().iter().map(|kind| kind.name());
+        found.known("coupling.kind", kind, "a kind of coupling", known);
     }
+    found.not_negative("sizes.spread", &file.sizes.spread);
     for end in End::BOTH {
         found.hub(file, end);
         found.sizes(file, end);
@@ -88,7 +89,9 @@ impl Found {
     ) {
         let names: Vec<&str> = names.collect();
         let what = format!("“{name}” is not {what} that is known here");
-        self.add(place, what, format!("one of: {}", names.join(", ")));
+        let meant = crate::parse::nearest(&name.to_lowercase(), &names);
+        let meant = meant.map_or_else(String::new, |meant| format!("; did you mean “{meant}”?"));
+        self.add(place, what, format!("one of: {}{meant}", names.join(", ")));
     }
 
     fn at_least_one(&mut self, place: &str, text: &Text<quantities::Ratio>) {

@@ -92,8 +92,9 @@ fn unknown_key(message: &str) -> Option<(String, Vec<String>)> {
     Some((key, quoted.collect()))
 }
 
-fn nearest(key: &str, known: &[String]) -> Option<String> {
-    let scored = known.iter().map(|name| (strsim::jaro_winkler(key, name), name));
+/// The known name that is most like `key`, if any is like it.
+pub(crate) fn nearest<S: AsRef<str>>(key: &str, known: &[S]) -> Option<String> {
+    let scored = known.iter().map(|name| (strsim::jaro_winkler(key, name.as_ref()), name));
     let best = scored.max_by(|a, b| a.0.total_cmp(&b.0))?;
-    (best.0 > 0.7).then(|| best.1.clone())
+    (best.0 > 0.7).then(|| best.1.as_ref().to_owned())
 }

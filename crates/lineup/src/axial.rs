@@ -6,7 +6,7 @@
 
 use quantities::{
     Basis, Kind, Length, Limits, Physical, Power, Source, TemperatureCoefficient,
-    TemperatureInterval, Value, Verdict, Working, judge,
+    TemperatureInterval, Value, Verdict, Working, both, judge,
 };
 use tables::limits::{END_FLOAT, END_FLOAT_SOURCE};
 use uom::si::power::horsepower;
@@ -17,10 +17,16 @@ use crate::Estimate;
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum AxialError {
     /// A number that is none, or a distance or float below zero.
-    #[error("not a number, or a distance below zero")]
+    #[error(
+        "a distance or float that is below zero or not a number; give lengths of nothing or more"
+    )]
     NotANumber,
     /// The magnetic centre lies beyond the rotor's float.
-    #[error("magnetic centre {centre:?} off the middle of a float of {float:?}")]
+    #[error(
+        "the magnetic centre lies {} off the middle, beyond either end of a float of {}; measure it from the middle of the float",
+        both(centre),
+        both(float)
+    )]
     BeyondFloat {
         /// Of the centre from the middle.
         centre: Length,

@@ -47,7 +47,9 @@ pub enum BoundedError {
     #[error(transparent)]
     Levels(#[from] ToleranceError),
     /// One level alone cannot weigh offset against slope.
-    #[error("a best move needs levels for offset and slope, or for flex angles")]
+    #[error(
+        "the best move weighs offset against slope: give a limit on each, or one on the flex angles"
+    )]
     OneLevel,
 }
 

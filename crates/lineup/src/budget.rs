@@ -66,7 +66,7 @@ pub struct Budget {
 pub enum BudgetError {
     /// A part below zero or no number, or with less than one degree of freedom (one reading repeats
     /// nothing); or no part.
-    #[error("a part that is no uncertainty, or none at all")]
+    #[error("a part of the budget is not a number or is below zero, or there are no parts")]
     Part,
 }
 

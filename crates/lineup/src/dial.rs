@@ -5,7 +5,7 @@
 //!
 //! u standard uncertainty of one reading: u² = q²/12 + (U/2)², q the dial's division, U its stated `±`
 
-use quantities::{Length, Physical, is_spread};
+use quantities::{Length, Physical, both, is_spread};
 
 use crate::clock::Clock;
 use crate::fit::{FitError, Point, harmonic};
@@ -118,19 +118,25 @@ pub struct Dial {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum DialError {
     /// A reading, size or spread that is no number, or a division that is not positive.
-    #[error("not a number, or a division of nothing")]
+    #[error(
+        "a reading, size or ± of a dial that is not a number, or a smallest division of nothing"
+    )]
     NotANumber,
     /// A dial that touches what carries it.
-    #[error("the dial is carried by what it touches: {0:?}")]
+    #[error(
+        "the dial is carried by what it touches, {0}; expected its bracket on the one shaft and its stem on the other"
+    )]
     OneBody(Body),
     /// A face dial needs a swing.
-    #[error("no swing diameter: {0:?}")]
+    #[error("a face dial that swings on a circle of {}; expected the diameter that its stem runs on", both(.0))]
     Swing(Length),
     /// The readings do not fix a circle.
     #[error(transparent)]
     Fit(#[from] FitError),
     /// Two face dials that do not form a pair.
-    #[error("not two face dials half a turn apart")]
+    #[error(
+        "a pair against end float wants two face dials half a turn apart, on the same body and the same circle"
+    )]
     NoPair,
 }
 

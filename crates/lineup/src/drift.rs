@@ -34,10 +34,10 @@ pub struct Drift<Q> {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum DriftError {
     /// No span at all.
-    #[error("no span between two visits")]
+    #[error("no span between two visits; at least two, with their days, are needed")]
     None,
     /// A span that is no time, or a change that is no number or has no `±`.
-    #[error("a span of no time, or a change without a ±")]
+    #[error("two visits on one day, or a change without a ±")]
     Span,
 }
 

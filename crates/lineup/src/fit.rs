@@ -53,10 +53,10 @@ impl Harmonic {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum FitError {
     /// Fewer than three, or not at three different positions.
-    #[error("the readings stand at fewer than three different positions")]
+    #[error("the readings stand at fewer than three different clock places; a circle wants three")]
     TooFew,
     /// A number that is none, or an uncertainty that isn't positive.
-    #[error("a reading that is no number, or has no uncertainty")]
+    #[error("a reading is not a number, or its ± is not above nothing")]
     NotANumber,
 }
 

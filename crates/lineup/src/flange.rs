@@ -12,7 +12,7 @@
 //! B bolt circle · q change of slope along +x, moving shaft · + where the machine stands at smaller
 //! x than its seat (a driver), − where at larger
 
-use quantities::{Basis, Kind, Length, Physical, Source, Value, Working};
+use quantities::{Basis, Kind, Length, Physical, Source, Value, Working, both};
 
 use crate::clock::{Clock, View};
 use crate::line::Line;
@@ -35,7 +35,7 @@ pub struct Flange {
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum FlangeError {
     /// A place or a circle that is none, or fewer than three bolts.
-    #[error("no such flange: {0:?}")]
+    #[error("a flange at {}, {} bolts on a circle of {}; expected a place, three bolts or more, and a circle above nothing", both(&.0.at), .0.bolts, both(&.0.circle))]
     Flange(Flange),
 }
 

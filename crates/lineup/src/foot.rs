@@ -9,7 +9,9 @@
 //! Four feet on a rectangle rock by `twist = FL + RR − RL − FR` of the gap profile; the plane part
 //! of the profile only tilts the frame.
 
-use quantities::{Basis, Kind, Length, Limits, Physical, Source, Value, Verdict, Working, judge};
+use quantities::{
+    Basis, Kind, Length, Limits, Physical, Source, Value, Verdict, Working, both, judge,
+};
 
 use crate::Estimate;
 use crate::linear::least_squares;
@@ -103,13 +105,17 @@ pub struct FootFinding {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum FootError {
     /// A rise or a gap that is no number, or a gap below zero.
-    #[error("foot {0:?}: a rise or gap that is no number, or a gap below zero")]
+    #[error(
+        "foot “{0}”: its rise or a gap is not a number, or a gap is below zero; read gaps as the feeler that goes in, or nothing"
+    )]
     NotANumber(String),
     /// The limit must be positive.
-    #[error("limit of {0:?}")]
+    #[error("a foot’s rise cannot be judged by a limit of {}; give one above nothing, such as 0.05 mm (0.002 in)", both(.0))]
     Limit(Length),
     /// Fewer than four feet, or all on one line.
-    #[error("the feet span no plane with one to spare")]
+    #[error(
+        "the feet are fewer than four, or all stand on one line; give four or more round the machine"
+    )]
     NoPlane,
 }
 

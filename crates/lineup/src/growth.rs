@@ -21,10 +21,12 @@ use crate::{Estimate, Layout, Plane};
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum GrowthError {
     /// A number that is none, or a negative height.
-    #[error("a length, rise or coefficient that is no number, or a height below zero")]
+    #[error(
+        "a height below zero, or a height, a rise of temperature or a coefficient that is not a number; give the height from base to shaft as a length above zero"
+    )]
     NotANumber,
     /// Two growths at one plane and none elsewhere, or none at all.
-    #[error("the growths stand at no plane, or all at one")]
+    #[error("two different places along the shaft are wanted; they are fewer, or all the same")]
     OnePlane,
 }
 

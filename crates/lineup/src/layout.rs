@@ -37,6 +37,16 @@ pub enum Body {
     Driven,
 }
 
+impl std::fmt::Display for Body {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(match self {
+            Self::Driver => "the driver",
+            Self::Spool => "the spool",
+            Self::Driven => "the driven machine",
+        })
+    }
+}
+
 impl From<Machine> for Body {
     fn from(machine: Machine) -> Self {
         match machine {

@@ -131,10 +131,14 @@ impl FootMove {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum MovesError {
     /// A machine stands on at least two planes of feet.
-    #[error("fewer than two planes of feet at different x")]
+    #[error(
+        "fewer than two planes of feet at different places; give two or more, each with its own distance from the coupling"
+    )]
     TooFewFeet,
     /// A place or a room that is no number, or a room below zero.
-    #[error("foot plane {0:?}: not a number, or room below zero")]
+    #[error(
+        "foot plane “{0}”: its place is not a number, or there is less than no room to move; give a distance, and room of nothing or more"
+    )]
     Foot(String),
 }
 

@@ -37,7 +37,7 @@ use crate::{Estimate, Layout, Machine, Plane};
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum PositionError {
     /// A sweep is no sweep.
-    #[error("observation {index}: {why}")]
+    #[error("observation {}: {why}", index + 1)]
     Dial {
         /// Which one, counted from zero.
         index: usize,
@@ -45,13 +45,15 @@ pub enum PositionError {
         why: DialError,
     },
     /// A number that is none, a `±` of zero, or a body measured against itself.
-    #[error("observation {0}: no number, no uncertainty, or one body twice")]
+    #[error("observation {}: not a number, no ± above nothing, or one shaft measured against itself", .0 + 1)]
     NotAnObservation(usize),
     /// Something touches a spool, and the layout has none.
-    #[error("observation {0}: a spool without its two flex planes")]
+    #[error("observation {}: it touches a spool, and the layout names no flex planes; give both", .0 + 1)]
     NoSpool(usize),
     /// Together they leave an offset or a slope open.
-    #[error("the observations do not fix offset and slope in both planes")]
+    #[error(
+        "the readings do not fix offset and slope both up and down and sideways; add a face dial or a second rim dial, or readings at more clock places"
+    )]
     Undetermined,
 }
 

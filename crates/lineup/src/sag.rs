@@ -7,7 +7,8 @@
 //! s rim sag, positive · f face sag, signed; both are the amplitude of the cosine
 
 use quantities::{
-    Basis, Kind, Length, Mass, MassDensity, Physical, Pressure, Source, Value, Working, is_spread,
+    Basis, Kind, Length, Mass, MassDensity, Physical, Pressure, Source, Value, Working, both,
+    is_spread,
 };
 
 use crate::Estimate;
@@ -30,14 +31,14 @@ pub struct Sag {
 /// Why there is no sag.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum SagError {
-    /// A bracket cannot rise: the bottom reading on a mandrel is negative.
-    #[error("a bracket cannot sag upwards: bottom reading {0:?}")]
+    /// A bracket cannot rise: zeroed at the top, the bottom of a mandrel reads below zero.
+    #[error("a bracket that sags reads below zero at the bottom of a mandrel, not {}; look to the sign of the dial", both(.0))]
     Rises(Length),
     /// Not a number, or a negative spread.
-    #[error("not a number")]
+    #[error("a sag that is not a number, or a ± below zero")]
     NotANumber,
     /// A bar needs 0 ≤ inside < outside diameter, an overhang, and a material.
-    #[error("no such bar: {0:?}")]
+    #[error("a bar of {} outside and {} inside, {} long; expected a wall, a length, and masses and stiffness of a metal", both(&.0.outside), both(&.0.inside), both(&.0.overhang))]
     Bar(Bar),
 }
 

@@ -9,7 +9,7 @@
 
 use std::collections::BTreeMap;
 
-use quantities::{Basis, Kind, Length, Physical, Source, Value, Working};
+use quantities::{Basis, Kind, Length, Physical, Source, Value, Working, both};
 
 use crate::moves::FootPlane;
 
@@ -25,16 +25,18 @@ const MOST_SUMS: usize = 500_000;
 pub enum ShimError {
     /// A thickness or a move that is no number or not below a metre, a thickness not positive in the
     /// stock, or negative as wanted.
-    #[error("not a thickness: {0:?}")]
+    #[error("{} is no thickness for a shim; expected more than nothing and less than a metre", both(.0))]
     Thickness(Length),
     /// Nothing in stock.
-    #[error("no shims in stock")]
+    #[error("there are no shims in stock; list the thicknesses at hand")]
     NoStock,
     /// More than eight shims, or none allowed.
     #[error("{0} shims in a pack; between 1 and 8 can be asked for")]
     Count(usize),
     /// Stock and number of shims make too many sums to go through.
-    #[error("the stock makes more than {MOST_SUMS} sums")]
+    #[error(
+        "the stock makes more than {MOST_SUMS} different packs; list fewer thicknesses, or allow fewer shims in a pack"
+    )]
     TooMany,
 }
 

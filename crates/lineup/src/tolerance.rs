@@ -7,7 +7,7 @@
 //! A difference of gaps across a face is a slope: gap over diameter.
 
 use quantities::{
-    Angle, Basis, Kind, Length, Limits, Physical, Source, Value, Verdict, Working, judge,
+    Angle, Basis, Kind, Length, Limits, Physical, Source, Value, Verdict, Working, both, judge,
     probability_inside,
 };
 
@@ -53,16 +53,39 @@ pub struct Level {
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum ToleranceError {
     /// A level that is no number or not positive, or an aim wider than its limit.
-    #[error("a level of aim {aim:?} and limit {limit:?}, in SI")]
+    #[error("{}", no_level(*measure, *aim, *limit))]
     Level {
-        /// The aim.
+        /// What it would limit.
+        measure: Measure,
+        /// The aim, in SI.
         aim: Option<f64>,
-        /// The limit.
+        /// The limit, in SI.
         limit: Option<f64>,
     },
     /// A level for flex planes, and a layout without them.
-    #[error("a level for flex planes, but the layout has no spool")]
+    #[error(
+        "a level for the angle at flex planes, and no spacer between two of them; give both flex planes, or limit offset and slope instead"
+    )]
     NoSpool,
+}
+
+fn no_level(measure: Measure, aim: Option<f64>, limit: Option<f64>) -> String {
+    let what = match measure {
+        Measure::Offset => "offset",
+        Measure::Slope => "slope",
+        Measure::FlexAngle => "flex angle",
+    };
+    let shown = |si: Option<f64>| match (measure, si) {
+        (_, None) => "nothing".to_owned(),
+        (Measure::Offset, Some(si)) => both(&Length::from_si(si)),
+        (Measure::Slope | Measure::FlexAngle, Some(si)) => both(&Angle::from_si(si)),
+    };
+    format!(
+        "a level on the {what} with {} as aim and {} as limit; expected either above nothing, and \
+         the aim no wider than the limit",
+        shown(aim),
+        shown(limit)
+    )
 }
 
 impl Level {
@@ -118,7 +141,7 @@ impl Level {
         let positive = [aim, limit].into_iter().flatten().all(|si| si > 0.0 && si.is_finite());
         let ordered = aim.zip(limit).is_none_or(|(aim, limit)| aim <= limit);
         if !positive || !ordered || (aim.is_none() && limit.is_none()) {
-            return Err(ToleranceError::Level { aim, limit });
+            return Err(ToleranceError::Level { measure, aim, limit });
         }
         Ok(Self { name, measure, aim, limit, source })
     }

@@ -64,7 +64,9 @@ pub struct TrainCoupling {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum TrainError {
     /// Two to eight machines, and one coupling fewer.
-    #[error("{machines} machines and {couplings} couplings")]
+    #[error(
+        "{machines} machines and {couplings} couplings; expected two to eight machines, and a coupling between each and the next"
+    )]
     Size {
         /// How many machines.
         machines: usize,
@@ -80,7 +82,7 @@ pub enum TrainError {
         why: MovesError,
     },
     /// A coupling's levels cannot be judged by, or it has none.
-    #[error("coupling {index}: {why:?}")]
+    #[error("coupling {} has {}", index + 1, why.map_or_else(|| "no levels to be judged by; give a limit on its offset, its slope or its flex angles".to_owned(), |why| why.to_string()))]
     Levels {
         /// Which one, counted from zero.
         index: usize,

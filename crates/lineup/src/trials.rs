@@ -114,16 +114,16 @@ pub struct OnTrial<'a> {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum TrialsError {
     /// No coupling, no level, no trial, or not one machine more than couplings.
-    #[error("nothing to try")]
+    #[error("nothing to try: no trials were asked for, or no coupling given")]
     Nothing,
     /// A coupling's observations do not give its position.
-    #[error("coupling {0}: its observations fix no position")]
+    #[error("coupling {}: its readings fix no position", .0 + 1)]
     NotFixed(usize),
     /// A `±` of a place or a swing that is no longer small beside it.
-    #[error("coupling {0}: a stem’s place or a swing is hardly known at all")]
+    #[error("coupling {}: the ± of a stem’s place or of a swing is as large as the length itself; measure it again", .0 + 1)]
     Lever(usize),
     /// A coupling's levels cannot be judged by.
-    #[error("coupling {0}: {1}")]
+    #[error("coupling {}: {}", .0 + 1, .1)]
     Levels(usize, ToleranceError),
 }
 

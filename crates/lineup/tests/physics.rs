@@ -10,9 +10,12 @@ use lineup::line::Line;
 use lineup::moves::{FootPlane, moves};
 use lineup::position::{Observation, Offset, Position, foreseen, position};
 use lineup::sag::Sag;
+use lineup::tolerance::{Level, judge_line};
 use lineup::{Body, Estimate, Layout, Machine, Plane, Spool};
 use proptest::prelude::*;
-use quantities::{Length, Physical};
+use quantities::{Angle, Length, Physical, Source, Verdict};
+
+const SHOP: Source = Source::common_practice("a shop’s limits for this test");
 
 /// A truth: the driven shaft's line minus the driver's, mm and mm/mm.
 #[derive(Clone, Copy, Debug)]
@@ -213,6 +216,49 @@ proptest! {
         ).fit().unwrap();
         prop_assert!((inches.cosine().value - metric.cosine().value).si().abs() < 1e-12);
         prop_assert!((inches.sine().plus_minus - metric.sine().plus_minus).si().abs() < 1e-12);
+    }
+
+    /// Read to the division, moved as advised with whole shims, read again: it is inside, in both
+    /// planes. A hundredth at either dial is a tenth of a millimetre per metre between them.
+    #[test]
+    fn moving_as_advised_and_measuring_again_brings_it_inside(
+        truth in truths(),
+        sag in 0.0..0.3_f64,
+        feet in (150.0..400.0_f64, 300.0..900.0_f64),
+    ) {
+        let (front, rear) = (feet.0, feet.0 + feet.1);
+        let layout = layout(Machine::Driven, 10.0);
+        let read = |truth: &Truth| {
+            let mut seen = reverse_rim(truth, &EIGHT, sag);
+            for observation in &mut seen {
+                let Observation::Sweep(dial) = observation else { panic!() };
+                for reading in &mut dial.readings {
+                    reading.value = mm((in_mm(reading.value) / 0.01).round() * 0.01);
+                }
+            }
+            position(&layout, &seen).unwrap()
+        };
+        let advised = moves_mm(&read(&truth), &[front, rear]);
+        // Packs come in steps of 0.02 mm; sideways a dial is watched to its division.
+        let whole = |amount: f64, step: f64| (amount / step).round() * step;
+        let moved = |plane: usize| {
+            let step = [0.02, 0.01][plane];
+            let [one, two] = [0, 1].map(|foot| whole(advised[foot][plane], step));
+            let slope = (two - one) / (rear - front);
+            (truth.offset[plane] + one - slope * front, truth.slope[plane] + slope)
+        };
+        let (vertical, sideways) = (moved(0), moved(1));
+        let left = read(&Truth {
+            offset: [vertical.0, sideways.0],
+            slope: [vertical.1, sideways.1],
+        });
+        let levels = [
+            Level::offset("offset", None, Some(mm(0.1)), SHOP).unwrap(),
+            Level::slope("slope", None, Some(Angle::from_si(0.6e-3)), SHOP).unwrap(),
+        ];
+        for judged in judge_line(&layout, &left.line, &levels).unwrap() {
+            prop_assert_eq!(judged.verdict(), Verdict::Inside, "{}: {:?}", judged.words(), judged.deviation);
+        }
     }
 
     /// Sag is in no closure.

@@ -119,9 +119,13 @@ macro_rules! physical {
             type Spread = Self;
             const DIMENSION: Dimension = Dimension::$dimension;
             const KIND: Kind = Kind::$kind;
+            #[inline]
             fn from_si(si: f64) -> Self { Self::new::<$unit>(si) }
+            #[inline]
             fn si(self) -> f64 { self.get::<$unit>() }
+            #[inline]
             fn spread_from_si(si: f64) -> Self { Self::from_si(si) }
+            #[inline]
             fn spread_si(spread: Self) -> f64 { spread.si() }
         }
     )*};
@@ -155,15 +159,19 @@ impl Physical for ThermodynamicTemperature {
     type Spread = TemperatureInterval;
     const DIMENSION: Dimension = Dimension::Temperature;
     const KIND: Kind = Kind::Temperature;
+    #[inline]
     fn from_si(si: f64) -> Self {
         Self::new::<uom::si::thermodynamic_temperature::kelvin>(si)
     }
+    #[inline]
     fn si(self) -> f64 {
         self.get::<uom::si::thermodynamic_temperature::kelvin>()
     }
+    #[inline]
     fn spread_from_si(si: f64) -> TemperatureInterval {
         TemperatureInterval::from_si(si)
     }
+    #[inline]
     fn spread_si(spread: TemperatureInterval) -> f64 {
         spread.si()
     }

@@ -115,6 +115,30 @@ impl Kind {
         Self::Inertia,
     ];
 
+    /// Two ways to write it, one metric and one inch, of the size that it usually has.
+    ///
+    /// # Example
+    /// ```
+    /// use quantities::Kind;
+    /// assert_eq!(Kind::Offset.examples(), ["0.25 mm", "10 mil"]);
+    /// assert_eq!(Kind::Torque.examples(), Kind::Torque.dimension().examples());
+    /// ```
+    pub fn examples(self) -> [&'static str; 2] {
+        match self {
+            Self::Number => ["1.75", "1.75"],
+            Self::Percent => ["85 %", "0.85"],
+            Self::Count => ["8", "8"],
+            Self::Allowance => ["0.06 mm", "2.4 mil"],
+            Self::Offset => ["0.25 mm", "10 mil"],
+            Self::Gap => ["3.2 mm", "1/8 in"],
+            Self::Length => ["120 mm", "4 3/4 in"],
+            Self::Roughness => ["1.6 µm", "63 µin"],
+            Self::Days => ["90 d", "90 d"],
+            Self::Degrees => ["0.25 deg", "0.25 deg"],
+            _ => self.dimension().examples(),
+        }
+    }
+
     /// Its dimension.
     pub fn dimension(self) -> Dimension {
         match self {

@@ -172,7 +172,7 @@ pub fn describe(calculation: &Calculation) -> Json {
             match input.sort {
                 Sort::Quantity(kind) | Sort::Quantities(kind) => {
                     out["is"] = json!(kind.dimension().words());
-                    out["examples"] = json!(kind.dimension().examples());
+                    out["examples"] = json!(kind.examples());
                     out["several"] = json!(matches!(input.sort, Sort::Quantities(_)));
                 }
                 Sort::Choice(words) => out["one_of"] = json!(words),

@@ -297,8 +297,8 @@ const GAP: Step = Step::new(
     "gap",
     Stage::Gap,
     "Set the seats apart: {gap.packs}, measured at four points",
-    "The distance between hub seats equals the free length of what goes between them, rotors \
-     where they run, growth taken in. Quarter turns apart. Then tighten set screws and measure \
+    "The distance between hub seats equals the free length of what goes between them, and what \
+     the shafts grow on top; rotors where they run. Quarter turns apart. Then tighten set screws and measure \
      again.",
 )
 .needs(&["inside micrometer", "gauge block"]);
@@ -361,8 +361,9 @@ const TORQUE: Step = Step::new(
     "torque",
     Stage::Closeup,
     "Hold the bolt, turn the nut: in stages to {closeup.torque}",
-    "Across the circle in the order of the drawing. Add the prevailing torque of the self-locking \
-     nuts. No impact wrench. Mark each nut.",
+    "Across the circle in the order of the drawing. The prevailing torque of the self-locking nuts \
+     is in it where it was entered; else feel it on the free thread and add it. No impact wrench. \
+     Mark each nut.",
 )
 .needs(&["torque wrench in date", "ring spanner", "paint marker"]);
 
@@ -370,8 +371,9 @@ const FLAT: Step = Step::new(
     "flat",
     Stage::Closeup,
     "Check that each pack is flat and the gap even: {gap.packs}",
-    "Four points round each pack. Waved, hourglass or bowed at rest means pushed, pulled or \
-     twisted: undo and set it right.",
+    "Four points round each pack, alike. One that is set wider for growth is drawn evenly, and \
+     no more. Waved, hourglass, or bowed on one side means pushed, pulled or twisted: undo and \
+     set it right.",
 )
 .hold("Someone other than the doer looks at each pack and agrees.")
 .needs(&["inside micrometer or callipers", "torch"]);

@@ -25,6 +25,14 @@ impl Found {
                 self.known(&place, name, "a material", tables::materials::names());
             }
         }
+        if let (Some(flange), Some(length)) = (&hub.flange_length, file.coupling.hub_length(end))
+            && flange.value() > length
+        {
+            let length = Measured::written(length, Kind::Length, file.system());
+            let what = format!("a flange of {} on a hub that is {length} long", flange.text());
+            let expected = "no more than the length of the hub, flange and all";
+            self.add(&format!("{place}.flange_length"), what, expected);
+        }
         self.slices(&place, hub);
         self.around_the_bore(file, end, &place);
     }
@@ -110,7 +118,7 @@ impl Found {
         {
             let what =
                 format!("the least, {}, is above the greatest, {}", least.text(), greatest.text());
-            self.add(&format!("{place}.least"), what, "a clearance is negative interference");
+            self.add(&format!("{place}.least"), what, "the least no larger than the greatest; a clearance is written as a negative interference, such as -0.02 mm");
         }
         self.not_negative(&format!("{place}.drawn_up"), &fit.drawn_up);
         let taper = &file.sizes.at(end).taper;

@@ -10,6 +10,9 @@ use crate::file::{Dial, DialKind, Foot, Named};
 
 const SIDES: [&str; 2] = ["left", "right"];
 
+/// No dial in this work travels further.
+const TRAVEL_M: f64 = 50e-3;
+
 impl Found {
     pub(super) fn lineup(&mut self, file: &JobFile) {
         let lineup = &file.lineup;
@@ -100,6 +103,13 @@ impl Found {
         self.not_negative(&format!("{place}.runout"), &dial.runout);
         self.clock(&format!("{place}.high"), &dial.high);
         self.clocks(&format!("{place}.readings"), &dial.readings);
+        for (clock, read) in &dial.readings {
+            if read.value().abs() > Length::from_si(TRAVEL_M) {
+                let what = format!("{} is more than a dial travels", read.text());
+                let expected = "what the dial showed, such as 0.25 mm or 10 mil";
+                self.add(&format!("{place}.readings.{clock}"), what, expected);
+            }
+        }
         for (number, sweep) in &dial.again {
             self.clocks(&format!("{place}.again.{number}"), sweep);
         }
@@ -123,7 +133,24 @@ impl Found {
         }
     }
 
+    /// Two planes of feet at one place hold no line.
+    fn apart(&mut self, place: &str, feet: &Named<Foot>) {
+        let places = feet.iter().filter_map(|(name, foot)| Some((name, foot.at.as_ref()?)));
+        let places: Vec<_> = places.collect();
+        for (index, (name, at)) in places.iter().enumerate() {
+            let same = |(_, other): &&(&String, &Measured<Length>)| {
+                (other.value() - at.value()).abs().si() < 1e-6
+            };
+            if let Some((other, _)) = places[..index].iter().find(same) {
+                let what = format!("{} is where the {other} feet stand", at.text());
+                let expected = "a distance of its own for each pair of feet";
+                self.add(&format!("{place}.{name}.at"), what, expected);
+            }
+        }
+    }
+
     fn feet(&mut self, place: &str, feet: &Named<Foot>) {
+        self.apart(place, feet);
         for (name, foot) in feet {
             let place = format!("{place}.{name}");
             self.positive(&format!("{place}.at"), &foot.at);

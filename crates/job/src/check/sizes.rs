@@ -93,19 +93,27 @@ impl Found {
     /// A reading as large as the hub itself was read elsewhere.
     fn within_hub(&mut self, file: &JobFile, end: End, place: &str, stations: &Named<Bore>) {
         let Some(outside) = file.coupling.hub_outside(end) else { return };
-        for (station, readings) in stations {
-            for (key, read) in [("along", &readings.along), ("across", &readings.across)] {
-                if let Some(read) = read
-                    && read.value() >= outside
-                {
-                    let outside = Measured::written(outside, Kind::Length, file.system());
-                    let what =
-                        format!("{} does not go into a hub of {outside} outside", read.text());
-                    let expected =
-                        "a size smaller than the hub: was its outside read, or the unit mistaken?";
-                    self.add(&format!("{place}.{station}.{key}"), what, expected);
-                }
-            }
+        let reads = stations.iter().flat_map(|(station, readings)| {
+            let both = [("along", &readings.along), ("across", &readings.across)];
+            both.into_iter().filter_map(move |(key, read)| Some((station, key, read.as_ref()?)))
+        });
+        let reads: Vec<_> = reads.collect();
+        let too_large = |read: &Measured<Length>| read.value() >= outside;
+        let shown = Measured::written(outside, Kind::Length, file.system());
+        if reads.len() > 1 && reads.iter().all(|(.., read)| too_large(read)) {
+            let what = format!("no reading goes into a hub of {shown} outside");
+            let expected = format!(
+                "sizes smaller than the hub: look at its outside first (coupling.{}.outside, or the sheet), then at the unit of the readings",
+                end.key()
+            );
+            self.add(place, what, expected);
+            return;
+        }
+        for (station, key, read) in reads.into_iter().filter(|(.., read)| too_large(read)) {
+            let what = format!("{} does not go into a hub of {shown} outside", read.text());
+            let expected =
+                "a size smaller than the hub: was its outside read, or the unit mistaken?";
+            self.add(&format!("{place}.{station}.{key}"), what, expected);
         }
     }
 

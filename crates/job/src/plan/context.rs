@@ -38,8 +38,8 @@ pub(super) struct Context<'a> {
 }
 
 impl<'a> Context<'a> {
-    pub fn new(ruled: &'a Ruled, system: System, depth: Depth) -> Self {
-        let file = &ruled.file;
+    pub fn new(ruled: &'a Ruled<'a>, system: System, depth: Depth) -> Self {
+        let file: &JobFile = &ruled.file;
         let kind = couplings::kind(&file.coupling.kind);
         let named = Some(file.coupling.form.as_str()).filter(|form| !form.is_empty());
         // A form that this kind does not have is still to choose: none stands in for it.

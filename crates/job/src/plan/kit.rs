@@ -87,10 +87,12 @@ fn words(text: &str) -> Vec<String> {
 fn sizes(cx: &Context, kit: &mut Kit) {
     for end in End::BOTH {
         let Some(size) = cx.joint_diameter(end) else { continue };
-        if let Some(range) = micrometer_for(size, kit.system) {
+        let shaft = cx.sizes(end).shaft.as_ref().map_or(size, |shaft| shaft.mean.value);
+        if let Some(range) = micrometer_for(shaft, kit.system) {
             kit.add(format!("outside micrometer, {}", range.show()), "shafts");
         }
-        if let Some(range) = bore_gauge_for(size, kit.system) {
+        let bore = cx.sizes(end).bore.as_ref().map_or(size, |bore| bore.mean.value);
+        if let Some(range) = bore_gauge_for(bore, kit.system) {
             kit.add(
                 format!("bore gauge, {}, and a setting ring or standard", range.show()),
                 "bores",
@@ -142,18 +144,24 @@ fn parts(cx: &Context, kit: &mut Kit) {
             ('H' | 'N', Some(size), _) => format!(", {size}"),
             _ => String::new(),
         };
-        let plural = if count == 1 { "" } else { "s" };
-        kit.add(format!("{count} {}{plural}{sort}", part.name), "close-up");
+        let name = if count == 1 { part.name.clone() } else { plural(&part.name) };
+        kit.add(format!("{count} {name}{sort}"), "close-up");
     }
 }
 
+/// "bolts and nuts".
+fn plural(name: &str) -> String {
+    name.split(" and ").map(|one| format!("{one}s")).collect::<Vec<_>>().join(" and ")
+}
+
 fn pulling(cx: &Context, kit: &mut Kit) {
-    let classes = End::BOTH.iter().filter_map(|end| cx.removal(*end)?.puller);
-    if let Some(puller) = classes.max_by_key(|puller| puller.tons) {
-        kit.add(
-            format!("puller of {} tons or more, square to the hub", puller.tons),
-            "taking hubs off",
-        );
+    let classes = End::BOTH.iter().filter_map(|end| {
+        let found = cx.removal(*end)?;
+        Some((found.puller?, found.pull.force.high))
+    });
+    if let Some((puller, pull)) = classes.max_by_key(|(puller, _)| puller.tons) {
+        let words = super::removal::puller_words(cx, &puller, pull);
+        kit.add(format!("puller {words}, square to the hub"), "taking hubs off");
     }
 }
 

@@ -295,7 +295,7 @@ pub fn stage(job: &crate::Job, system: System, stage: Stage) -> StagePlan {
     planned(&Context::new(&ruled, system, Depth::Quick), &ruled, stage)
 }
 
-fn planned(cx: &Context, ruled: &site::Ruled, stage: Stage) -> StagePlan {
+fn planned(cx: &Context, ruled: &site::Ruled<'_>, stage: Stage) -> StagePlan {
     let mut planned = match stage {
         Stage::Machines => machines::stage(cx),
         Stage::Coupling => coupling::stage(cx),

@@ -3,6 +3,8 @@
 //! Of two limits the stricter holds. What is chosen goes by the job where the job says it, by the
 //! plant's rules where it does not.
 
+use std::borrow::Cow;
+
 use quantities::{Measured, Physical, Ratio};
 use tables::nut_factor::Threads;
 
@@ -12,8 +14,8 @@ use crate::file::{Named, Site, Text, is_default};
 use crate::{JobFile, Stage};
 
 /// A job with the plant's rules in it.
-pub(super) struct Ruled {
-    pub file: JobFile,
+pub(super) struct Ruled<'a> {
+    pub file: Cow<'a, JobFile>,
     /// Where they came before the usual, in words.
     pub said: Vec<(Stage, String)>,
     /// Stages for which the job itself says nothing.
@@ -24,13 +26,16 @@ pub(super) struct Ruled {
 /// wrenches are held to about four per cent (ISO 6789, from memory).
 pub(super) const TORQUE_WITHIN: f64 = 0.05;
 
-pub(super) fn ruled(file: &JobFile) -> Ruled {
-    let site = file.site.clone();
-    let mut ruled = Ruled { file: file.clone(), said: Vec::new(), untouched: untouched(file) };
-    ruled.heat(&site);
-    ruled.lineup(&site);
-    ruled.closeup(&site);
-    ruled.removal(&site);
+pub(super) fn ruled(file: &JobFile) -> Ruled<'_> {
+    let site = &file.site;
+    let mut ruled =
+        Ruled { file: Cow::Borrowed(file), said: Vec::new(), untouched: untouched(file) };
+    if !is_default(site) {
+        ruled.heat(site);
+        ruled.lineup(site);
+        ruled.closeup(site);
+        ruled.removal(site);
+    }
     ruled
 }
 
@@ -46,7 +51,7 @@ fn untouched(file: &JobFile) -> Vec<Stage> {
     stages.into_iter().filter(|(_, nothing)| *nothing).map(|(stage, _)| stage).collect()
 }
 
-impl Ruled {
+impl Ruled<'_> {
     fn say(&mut self, stage: Stage, what: &str) {
         let rules = if self.file.site.rules.is_empty() {
             "Plant rule".to_owned()
@@ -57,13 +62,13 @@ impl Ruled {
     }
 
     fn heat(&mut self, site: &Site) {
-        if stricter(&mut self.file.heat.limit, &site.hub_limit) {
+        if stricter(&mut self.file.to_mut().heat.limit, &site.hub_limit) {
             self.say(Stage::Heat, &format!("no hub over {}", written(&site.hub_limit)));
         }
     }
 
     fn lineup(&mut self, site: &Site) {
-        let (own, rule) = (&mut self.file.lineup.limits, &site.limits);
+        let (own, rule) = (&mut self.file.to_mut().lineup.limits, &site.limits);
         let held = [
             (stricter(&mut own.offset, &rule.offset), "offset at most", written(&rule.offset)),
             (stricter(&mut own.slope, &rule.slope), "slope at most", written(&rule.slope)),
@@ -78,7 +83,7 @@ impl Ruled {
             self.say(Stage::Lineup, &format!("{what} {limit}"));
         }
         if self.file.lineup.shims.stock.is_empty() && !site.shims.is_empty() {
-            self.file.lineup.shims.stock.clone_from(&site.shims);
+            self.file.to_mut().lineup.shims.stock.clone_from(&site.shims);
             let stock: Vec<&str> = site.shims.iter().map(Measured::text).collect();
             self.say(Stage::Lineup, &format!("shims in store, {}", stock.join(", ")));
         }
@@ -86,7 +91,7 @@ impl Ruled {
 
     fn closeup(&mut self, site: &Site) {
         if let (None, Some(threads)) = (self.file.closeup.threads, site.threads) {
-            self.file.closeup.threads = Some(threads);
+            self.file.to_mut().closeup.threads = Some(threads);
             let how = prepared(threads);
             self.say(Stage::Closeup, &format!("threads {how}, where the job says nothing"));
         }
@@ -122,7 +127,7 @@ impl Ruled {
     }
 
     fn removal(&mut self, site: &Site) {
-        let removal = &mut self.file.removal;
+        let removal = &mut self.file.to_mut().removal;
         let usual = (removal.puller.is_none(), removal.margin.is_none());
         let largest =
             site.pullers.iter().max_by(|a, b| a.value().si().total_cmp(&b.value().si())).cloned();

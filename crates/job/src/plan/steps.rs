@@ -4,8 +4,8 @@ use couplings::step::When;
 use quantities::Length;
 
 use super::{Context, Depth, Number, Piece, Step};
-use crate::Job;
 use crate::file::End;
+use crate::{Job, Stage};
 
 /// On or off.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -57,12 +57,35 @@ fn filled(cx: &Context, job: &Job, numbers: &[Number], way: Way, step: &coupling
     Step {
         stage: step.stage,
         title: pieces(cx, numbers, step.title),
-        detail: pieces(cx, numbers, step.detail),
+        detail: pieces(cx, numbers, &told(cx, numbers, step.detail)),
         hold: step.hold.map(str::to_owned),
-        needs: step.needs.iter().map(|need| (*need).to_owned()).collect(),
+        needs: needs(cx, step),
         done: job.ticks.get(&id).cloned(),
         id,
     }
+}
+
+/// A text with the sentences that this job puts in it; they may be none, and hold blanks of their own.
+fn told(cx: &Context, numbers: &[Number], text: &str) -> String {
+    let mut text = text.to_owned();
+    let mut tell = |blank: &str, says: &dyn Fn() -> String| {
+        if text.contains(blank) {
+            text = text.replace(blank, &says());
+        }
+    };
+    tell("{lineup.packs}", &|| super::lineup::packs_phrase(cx));
+    for end in End::BOTH {
+        let blank = format!("{{removal.{}.starting}}", end.key());
+        tell(&blank, &|| super::removal::starting(cx, numbers, end));
+    }
+    text
+}
+
+/// Tools and supplies; no source of heat where none may be used.
+fn needs(cx: &Context, step: &couplings::Step) -> Vec<String> {
+    let barred = step.stage == Stage::Removal && cx.file.removal.heat_allowed == Some(false);
+    let kept = step.needs.iter().filter(|need| !(barred && need.starts_with("heat source")));
+    kept.map(|need| (*need).to_owned()).collect()
 }
 
 /// Words and numbers of a text with blanks such as `{gap.faces}`; machines by the names that this

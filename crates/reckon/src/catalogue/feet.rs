@@ -6,7 +6,7 @@ use lineup::foot::{
 };
 use lineup::moves::FootPlane;
 use lineup::shims::{Pack, pack, reachable, repack};
-use quantities::{Basis, Kind, Length, Physical, Power, Source};
+use quantities::{Basis, Kind, Length, Physical, Power, Source, both};
 use tables::limits::SOFT_FOOT;
 use tables::shims;
 
@@ -174,12 +174,19 @@ fn soft(given: &Given) -> Result<Answer, ReckonError> {
     let free = given.optional::<Length>("rise_free").map(|_| given.estimate("rise_free"));
     let gaps = given.optional::<Length>("gaps").map(|_| given.exactly("gaps"));
     let readings = FootReadings {
-        name: "foot".to_owned(),
+        name: "tried".to_owned(),
         rise: given.estimate("rise")?,
         rise_free: free.transpose()?,
         gaps: gaps.transpose()?,
     };
     let limit = given.optional::<Length>("limit").unwrap_or(SOFT_FOOT.most);
+    if readings.rise.value < -limit {
+        let fallen = both(&-readings.rise.value);
+        return Err(ReckonError::not_valid(format!(
+            "the foot falls by {fallen} when its own bolt is loosened, which no foot does: look to \
+             the sign of the dial, and whether the base gives"
+        )));
+    }
     let found = kind(&readings, limit)?;
     let word = match found.kind {
         FootKind::Sound => "sound",

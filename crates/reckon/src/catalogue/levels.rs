@@ -100,12 +100,20 @@ pub(super) const ALL: &[Calculation] = &[
     },
 ];
 
+fn speed(given: &Given) -> Result<AngularVelocity, ReckonError> {
+    let speed: AngularVelocity = given.quantity("speed")?;
+    if speed <= AngularVelocity::default() {
+        return Err(ReckonError::not_valid("a speed above zero is wanted, such as 1480 rpm"));
+    }
+    Ok(speed)
+}
+
 fn beyond() -> ReckonError {
     not_held("that speed")
 }
 
 fn short_levels(given: &Given) -> Result<Answer, ReckonError> {
-    let levels = short(given.quantity("speed")?).ok_or_else(beyond)?;
+    let levels = short(speed(given)?).ok_or_else(beyond)?;
     let answer = given.answer().with("offset_aim", levels.offset_aim);
     let answer = answer.with("offset_limit", levels.offset_limit);
     let answer = answer.with("slope_aim", levels.slope_aim).with("slope_limit", levels.slope_limit);
@@ -113,7 +121,7 @@ fn short_levels(given: &Given) -> Result<Answer, ReckonError> {
 }
 
 fn spacer_levels(given: &Given) -> Result<Answer, ReckonError> {
-    let levels = spacer(given.quantity("speed")?).ok_or_else(beyond)?;
+    let levels = spacer(speed(given)?).ok_or_else(beyond)?;
     let answer = given.answer().with("slope_aim", levels.slope_aim);
     Ok(answer.with("slope_limit", levels.slope_limit).shown_by(levels.workings()))
 }

@@ -310,11 +310,8 @@ mod tests {
 
     fn example(face: &Face, system: System) -> String {
         match face {
-            Face::Quantity(Kind::Count) => "8".to_owned(),
-            Face::Quantity(Kind::Percent) => "85 %".to_owned(),
-            Face::Quantity(Kind::Number) => "1.75".to_owned(),
             Face::Quantity(kind) | Face::Quantities(kind) => {
-                kind.dimension().examples()[usize::from(system == System::Inch)].to_owned()
+                kind.examples()[usize::from(system == System::Inch)].to_owned()
             }
             Face::Hours => "4 h".to_owned(),
             Face::Code(example) => (*example).to_owned(),

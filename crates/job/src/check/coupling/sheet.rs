@@ -23,6 +23,12 @@ impl Found {
     /// for a clearance.
     pub(super) fn sheet(&mut self, file: &JobFile) {
         let sheet = &file.coupling.sheet;
+        if let Some(name) = sheet.hub_material.as_deref()
+            && tables::materials::material(name).is_none()
+        {
+            let names = tables::materials::names();
+            self.known("coupling.sheet.hub_material", name, "a material", names);
+        }
         self.figure("rated_torque", &sheet.rated_torque);
         self.figure("peak_torque", &sheet.peak_torque);
         self.figure("max_speed", &sheet.max_speed);

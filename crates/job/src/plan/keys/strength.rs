@@ -13,11 +13,27 @@ use crate::file::{End, KeyEnds};
 const SAFETY: f64 = 1.5;
 
 pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, end: End, written: &Written) {
-    let Some(load) = load(cx, end, written) else { return };
+    let Some(load) = load(cx, end, written) else { return not_judged(cx, out, end, written) };
     share(cx, out, end);
     let strength = strength(cx, end, written);
     stresses(cx, out, end, written, &load, &strength);
     length(cx, out, end, written, &load, strength.0);
+}
+
+/// A key that must carry torque and is not known is not judged: no word on the fit without it.
+fn not_judged(cx: &Context, out: &mut StageBuilder, end: End, written: &Written) {
+    let asked = [
+        ("width", written.width.is_some()),
+        ("height", written.height.is_some()),
+        ("length", written.length.is_some()),
+    ];
+    let Some((lacks, _)) = asked.into_iter().find(|(_, given)| !given) else { return };
+    if fit::torque_to_carry(cx).is_some() {
+        let place = format!("sizes.{}.key.{lacks}", end.key());
+        let label = format!("Pressure on the key’s side, {}", cx.name(end));
+        let what = format!("key {lacks}, {} end", cx.name(end));
+        out.unmeasured(&format!("{}.key.bearing", end.key()), label, &place, &what);
+    }
 }
 
 /// The key as it lies in the hub.

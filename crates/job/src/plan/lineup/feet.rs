@@ -140,7 +140,7 @@ fn working(moves: &Moves, work: &FootWork, plane: Plane) -> Working {
 }
 
 /// "put in 0.25 + 0.10 mm", from the base up.
-fn packing_words(cx: &Context, work: &FootWork) -> String {
+pub(super) fn packing_words(cx: &Context, work: &FootWork) -> String {
     let up = work.up().value;
     let comes_to = match &work.packing {
         Packing::Leave | Packing::TakeOut(_) => String::new(),

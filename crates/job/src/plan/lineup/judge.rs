@@ -31,7 +31,23 @@ pub(in crate::plan) fn levels(cx: &Context) -> Vec<Level> {
     levels.extend(given("the coupling’s sheet", &own.offset, &own.angle, SHEET, spacer));
     let site = &cx.file.lineup.limits;
     levels.extend(of_site(&site.offset, &site.slope, spacer));
+    levels.extend(faces_close(cx));
     levels
+}
+
+/// Rigid flanges must close all round: what a feeler may find, over the width of the faces.
+fn faces_close(cx: &Context) -> Option<Level> {
+    if !cx.is_rigid() {
+        return None;
+    }
+    let read = cx.file.lineup.gap_diameter.as_ref().map(Measured::value);
+    let across = read.or_else(|| {
+        let slices = cx.hub_slices(cx.file.machines.moves)?;
+        slices.iter().map(|slice| slice.outside).reduce(|a, b| if a > b { a } else { b })
+    })?;
+    let feeler = tables::limits::RIGID_FLANGE_FEELER;
+    let slope = Angle::from_si((feeler.most / across).value);
+    Level::slope("what lets flange faces close", None, Some(slope), feeler.source).ok()
 }
 
 /// Levels at another coupling of the train: the rule by speed and the site's limits; the sheet is

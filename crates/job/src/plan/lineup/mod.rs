@@ -310,3 +310,8 @@ pub(super) fn observed(written: &Measured<Length>, usual: Length) -> Estimate<Le
 pub(super) fn moves_phrase(cx: &Context) -> String {
     cx.lineup().map_or_else(String::new, |found| words::moves(cx, found))
 }
+
+/// What to do with the shims under each foot; empty while nothing moves.
+pub(super) fn packs_phrase(cx: &Context) -> String {
+    cx.lineup().map_or_else(String::new, |found| words::packs(cx, found))
+}

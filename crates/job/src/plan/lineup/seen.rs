@@ -22,6 +22,8 @@ const TYPED_M: f64 = 0.02e-3;
 const TYPED_RAD: f64 = 0.05e-3;
 /// ± of a sag that was measured without one, as a part of it: a rule of our own.
 const SAG_PART: f64 = 0.1;
+/// ± of a sag that nobody measured: a bracket of common reach sags by a tenth or so (common practice).
+pub(super) const SAG_UNKNOWN_M: f64 = 0.1e-3;
 
 /// One observation and where it comes from.
 #[derive(Clone, Debug)]
@@ -144,7 +146,7 @@ fn swept_of(
             Rises::LetOut => Stem::FallsPushedIn,
         },
         turning: turning(dial),
-        sag: sag(dial, &setup.key),
+        sag: sag(dial, &setup.key).or_else(|| unknown_sag(dial, &setup.key)),
         ..Swept::new(carrier, touches, surface, at, division)
     })
 }
@@ -195,11 +197,22 @@ fn turning(dial: &Dial) -> Turning {
     }
 }
 
+/// A rim dial's sag while nobody measured it: none, and as unsure as a bracket of common reach.
+fn unknown_sag(dial: &Dial, coupling: &str) -> Option<Sag> {
+    let amplitude = Estimate::new(Length::default(), Length::from_si(SAG_UNKNOWN_M));
+    (dial.kind == DialKind::Rim).then(|| Sag { amplitude, bracket: bracket(dial, coupling) })
+}
+
+/// Which bracket: dials on one share the error of its sag.
+fn bracket(dial: &Dial, coupling: &str) -> String {
+    let bracket = if dial.bracket.is_empty() { dial.rides_on.key() } else { &dial.bracket };
+    format!("{coupling} {bracket}")
+}
+
 /// The sag of the bracket: measured, or worked out from its bar. A face dial's is what it showed on
 /// a mandrel, and nothing otherwise.
 pub(super) fn sag(dial: &Dial, coupling: &str) -> Option<Sag> {
-    let bracket = if dial.bracket.is_empty() { dial.rides_on.key() } else { &dial.bracket };
-    let bracket = format!("{coupling} {bracket}");
+    let bracket = bracket(dial, coupling);
     if let Some(mandrel) = &dial.mandrel {
         let bottom = observed(mandrel, mandrel.value().abs() * SAG_PART);
         return match dial.kind {

@@ -8,10 +8,13 @@ use tables::limits::{CLOSURE, HUB_RIM_RUNOUT};
 
 use super::super::stage_builder::StageBuilder;
 use super::Context;
-use super::bench::Setup;
-use super::seen::{Seen, Sweeps, clock_view, dial_name, rough, sag, seen, swept};
+use super::bench::{self, Setup};
+use super::seen::{SAG_UNKNOWN_M, Seen, Sweeps, clock_view, dial_name, rough, sag, seen, swept};
 use crate::file::{Dial, DialKind, Named, Turned};
 use crate::plan::sizes::capital;
+
+/// Swings that differ by less are on one circle.
+const SAME_CIRCLE_M: f64 = 0.5e-3;
 
 /// An observation this many times its own uncertainty off the others is named; a rule of our own.
 const ODD: f64 = 3.0;
@@ -23,11 +26,7 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, setup: &Setup) {
         let id = if setup.key.is_empty() { name.clone() } else { format!("{}.{name}", setup.key) };
         let called = dial_name(setup, dial);
         let sweep = |readings| swept(cx, setup, dial, readings);
-        let first = sweep(&dial.readings).map(|mut swept| {
-            swept.returned = dial.back.as_ref().map(Measured::value);
-            swept.zero = first_clock(dial);
-            swept
-        });
+        let first = first(cx, setup, dial);
         let again = dial.again.iter().map(|(number, readings)| {
             (format!("{id}.{number}"), format!("{called}, sweep {number}"), sweep(readings))
         });
@@ -41,6 +40,23 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, setup: &Setup) {
         }
     }
     contradictions(cx, out, setup);
+}
+
+/// True while a sweep of this job does not close, or did not come back to its start: nothing is moved
+/// on it.
+pub(super) fn fails(cx: &Context) -> bool {
+    let fails = |setup: &Setup, dial: &Dial| {
+        let found = first(cx, setup, dial).and_then(|swept| check(&swept, CLOSURE.most).ok());
+        found.is_some_and(|found| found.verdict(CLOSURE.most) == Verdict::Outside)
+    };
+    bench::setups(cx).iter().any(|setup| setup.dials.values().any(|dial| fails(setup, dial)))
+}
+
+/// The sweep of a dial with its start and what it showed there at the end.
+fn first(cx: &Context, setup: &Setup, dial: &Dial) -> Option<lineup::dial::Dial> {
+    let swept = swept(cx, setup, dial, &dial.readings)?;
+    let returned = dial.back.as_ref().map(Measured::value);
+    Some(lineup::dial::Dial { returned, zero: first_clock(dial), ..swept })
 }
 
 /// Where the dial was set to zero: at a position that reads nothing, if one does, 12 first.
@@ -66,6 +82,15 @@ fn asked(out: &mut StageBuilder, setup: &Setup, name: &str, dial: &Dial) {
     }
     if rim && sag(dial, "").is_none() {
         out.missing(&format!("{place}.sag"), &format!("sag of the bracket: {called}"));
+        let unknown = Value::new(Kind::Offset, Length::from_si(SAG_UNKNOWN_M)).show(out.system());
+        out.note(capital(&format!("{called}: the sag of its bracket is not known. It counts as none ± {unknown} until it is measured on a mandrel, and every height is as much less sure.")));
+    }
+    given_twice(out, dial, &called);
+    if let Some(other) = setup.dials.get(&dial.opposite)
+        && let (Some(one), Some(two)) = (&dial.swing, &other.swing)
+        && (one.value() - two.value()).abs() > Length::from_si(SAME_CIRCLE_M)
+    {
+        out.note(capital(&format!("{called}: it swings on {}, its opposite on {}. Two faces against end float want one circle, so neither counts: set both alike.", one.text(), two.text())));
     }
     if rim && dial.sag.is_none() && dial.mandrel.is_none() && dial.bar.is_some() {
         out.note(capital(&format!("{called}: its sag is worked out from the bar, ± half of it; clamp and post give as well. Measure it on a mandrel.")));
@@ -74,6 +99,21 @@ fn asked(out: &mut StageBuilder, setup: &Setup, name: &str, dial: &Dial) {
         out.missing(&format!("{place}.runout"), &format!("runout of the hub read: {called}"));
         let most = Value::new(Kind::Offset, HUB_RIM_RUNOUT.most).show(out.system());
         out.note(capital(&format!("{called}: one shaft was turned, so the other hub’s runout is in the readings. It counts as {most} until it is measured; turn both together, and it drops out.")));
+    }
+}
+
+/// A sag that is said in two ways, or in a way that a face dial does not have.
+fn given_twice(out: &mut StageBuilder, dial: &Dial, called: &str) {
+    let ways = [
+        ("mandrel", dial.mandrel.is_some()),
+        ("sag", dial.sag.is_some()),
+        ("bar", dial.bar.is_some()),
+    ];
+    let given: Vec<&str> = ways.iter().filter(|(_, given)| *given).map(|(way, _)| *way).collect();
+    if dial.kind == DialKind::Face && given.iter().any(|way| *way != "mandrel") {
+        out.note(capital(&format!("{called}: the sag of a face dial is what it shows at the bottom of a mandrel, of either sign (mandrel); {} says nothing of a face and is left out.", given.iter().filter(|way| **way != "mandrel").copied().collect::<Vec<_>>().join(" and "))));
+    } else if given.len() > 1 {
+        out.note(capital(&format!("{called}: its sag is given as {}. The first of them counts; take the others out, or find out which is true.", given.join(" and as "))));
     }
 }
 

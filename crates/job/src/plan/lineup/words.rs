@@ -3,7 +3,8 @@
 use lineup::Plane;
 use quantities::{Kind, Length, Physical, Value};
 
-use super::{Context, FootWork, Found, foot_work};
+use super::feet::{feet_words, packing_words};
+use super::{Context, FootWork, Found, Packing, foot_work, sweeps};
 use crate::file::End;
 
 /// "low", "to 3 o’clock".
@@ -39,11 +40,19 @@ pub(super) fn summary(cx: &Context, found: &Found) -> String {
         (None, true) => "stands, roughly,",
         (None, false) => "stands",
     };
-    format!("{name} {stands} {}, against where it is aimed", parts.join(" and "))
+    let parts = parts.join(" and ");
+    let doubt = if sweeps::fails(cx) { "; a sweep does not close" } else { "" };
+    format!("{name} {stands} {parts}, against where it is aimed{doubt}")
 }
+
+/// While a sweep does not close.
+const NOTHING_YET: &str = "move nothing yet, a sweep does not close: sweep again";
 
 /// What to do at the feet, in one phrase for a step.
 pub(super) fn moves(cx: &Context, found: &Found) -> String {
+    if sweeps::fails(cx) {
+        return NOTHING_YET.to_owned();
+    }
     let work = foot_work(found);
     let mut machines: Vec<usize> = work.iter().map(|work| work.member).collect();
     machines.dedup();
@@ -57,18 +66,33 @@ pub(super) fn moves(cx: &Context, found: &Found) -> String {
 }
 
 fn machine_moves(cx: &Context, work: &[&FootWork]) -> String {
-    let phrase = |amount: fn(&FootWork) -> Length, words: fn(f64) -> &'static str| {
-        let parts = work.iter().map(|work| {
-            let amount = amount(work);
-            let shown = Value::new(Kind::Offset, amount.abs()).show(cx.system);
-            format!("{} {} {shown}", work.plane.name, words(amount.si()))
-        });
-        parts.collect::<Vec<_>>().join(", ")
+    let one = |work: &FootWork, amount: Length, way: &str| {
+        let shown = Value::new(Kind::Offset, amount.abs()).show(cx.system);
+        format!("{} {way} {shown}", work.plane.name)
     };
-    let vertical = phrase(|work| work.up().value, |up| if up < 0.0 { "down" } else { "up" });
-    let sideways =
-        phrase(|work| work.right().value, |right| if right < 0.0 { "to 9 by" } else { "to 3 by" });
-    [vertical, sideways].into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join("; ")
+    let vertical = work.iter().map(|work| match work.packing {
+        Packing::Leave => format!("{} stays", work.plane.name),
+        _ if work.whole < Length::default() => one(work, work.whole, "down"),
+        _ => one(work, work.whole, "up"),
+    });
+    let sideways = work.iter().map(|work| {
+        let right = work.right().value;
+        one(work, right, if right < Length::default() { "to 9 by" } else { "to 3 by" })
+    });
+    let parts = [vertical.collect::<Vec<_>>().join(", "), sideways.collect::<Vec<_>>().join(", ")];
+    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join("; ")
+}
+
+/// What to do with the shims under each foot, as sentences for a step.
+pub(super) fn packs(cx: &Context, found: &Found) -> String {
+    if sweeps::fails(cx) {
+        return String::new();
+    }
+    let told = foot_work(found).iter().filter_map(|work| {
+        let pack = packing_words(cx, work);
+        (!pack.is_empty()).then(|| format!("{}: {pack}. ", capital_first(&feet_words(found, work))))
+    });
+    told.collect()
 }
 
 /// With its first letter large.

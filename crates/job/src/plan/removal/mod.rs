@@ -1,6 +1,7 @@
 //! Off: as found, and the force or the heat that gets a hub off again without harm.
 
 pub(super) mod hot;
+mod starting;
 mod ways;
 
 use mechanics::interference::hub::Running;
@@ -15,6 +16,7 @@ use super::stage_builder::StageBuilder;
 use super::{Context, Depth, StagePlan, fit, inspection};
 use crate::Stage;
 use crate::file::{End, Inspection, Removal, si};
+pub(super) use starting::starting;
 pub(super) use ways::ways;
 pub use ways::{HubOff, May, Way};
 
@@ -43,7 +45,7 @@ pub(super) fn found(cx: &Context, end: End) -> Option<Found> {
     // Surfaces that flattened on the way on have no more to give: what presses, presses.
     let state = cx.press_fit(end)?.state(effective.high(), Running::default()).ok()?;
     let pull = pull_force(&state, fit::friction(cx, end)).ok()?;
-    let margin = si(&cx.file.removal.margin).unwrap_or(MARGIN);
+    let margin = margin(cx);
     let puller = puller_for(pull.force.high * margin, Drive::Hydraulic);
     let pressures = state.slices.iter().map(|slice| slice.pressure);
     let pressure =
@@ -97,7 +99,7 @@ fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
     let (key, name) = (end.key(), cx.hub_name(end));
     let low = Value::new(Kind::Force, found.pull.force.low).show(cx.system);
     let force = Value::new(Kind::Force, found.pull.force.high);
-    let margin = si(&cx.file.removal.margin).unwrap_or(MARGIN);
+    let margin = margin(cx);
     let entry = out
         .number(&format!("{key}.force"), format!("Pull to strip the {name}, cold"), force)
         .working(found.pull.working())
@@ -106,8 +108,10 @@ fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
         Some(puller) => {
             let bears = puller.value().si() / margin;
             entry
-                .second(format!("from {low} up; limit: the puller at hand over a margin of {margin}"))
-                .judged(Limits::at_most(bears), "A larger puller, or heat with the pull. Never more force than the puller bears.");
+                .second(format!(
+                    "from {low} up; limit: the puller at hand over a margin of {margin}"
+                ))
+                .judged(Limits::at_most(bears), too_weak(cx));
         }
         None => {
             entry.second(format!("from {low} up, with the friction; no rust, no fretting"));
@@ -115,8 +119,8 @@ fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
     }
     let class = match &found.puller {
         Some(puller) => format!(
-            "{name}: a hydraulic puller of {} tons ({}).",
-            puller.tons,
+            "{name}: a hydraulic puller {} ({}).",
+            puller_words(cx, puller, found.pull.force.high),
             tables::pullers::SOURCE
         ),
         None => format!(
@@ -126,6 +130,26 @@ fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
     out.note(super::sizes::capital(&class));
     hot::numbers(cx, out, end);
     ways::numbers(cx, out, end, found);
+}
+
+/// How much more than the pull a puller must bear.
+fn margin(cx: &Context) -> f64 {
+    si(&cx.file.removal.margin).unwrap_or(MARGIN)
+}
+
+/// "good for 182 kN or more: 30 tons of 2000 lbf".
+pub(super) fn puller_words(cx: &Context, puller: &Puller, pull: Force) -> String {
+    let load = Value::new(Kind::Force, pull * margin(cx)).show(cx.system);
+    format!("good for {load} or more: {} tons of 2000 lbf", puller.tons)
+}
+
+fn too_weak(cx: &Context) -> &'static str {
+    match cx.file.removal.heat_allowed {
+        Some(false) => {
+            "A larger puller, or oil pressure where the hub is made for it. Never more force than the puller bears."
+        }
+        _ => "A larger puller, or heat with the pull. Never more force than the puller bears.",
+    }
 }
 
 /// How many ways nothing stands against; once all is said and none is left, what would make one. Only

@@ -7,13 +7,13 @@ use quantities::{
 };
 use serde::Serialize;
 use tables::nut_factor::{Threads, nut_factor};
-use tables::pullers::{DILATION, MARGIN, PUMP_MPA, SCREW_OVER_SHAFT};
+use tables::pullers::{DILATION, PUMP_MPA, SCREW_OVER_SHAFT};
 
 use super::super::coupling::Trait;
 use super::super::stage_builder::StageBuilder;
 use super::super::{Context, Depth, Missing};
-use super::{Found, WARMER_K, hot};
-use crate::file::{End, Hold, si};
+use super::{Found, WARMER_K, hot, margin, puller_words};
+use crate::file::{End, Hold};
 
 /// The ways for one hub.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -202,10 +202,6 @@ impl<'a> Draft<'a> {
     }
 }
 
-fn margin(cx: &Context) -> f64 {
-    si(&cx.file.removal.margin).unwrap_or(MARGIN)
-}
-
 fn pulled(cx: &Context, end: End) -> Way {
     let mind =
         "Load it, wait, and look; a stop on the shaft, nobody in line. Never harder than it bears.";
@@ -356,7 +352,11 @@ fn class(draft: &mut Draft, pull: Force) {
     match tables::pullers::puller_for(load, tables::pullers::Drive::Hydraulic) {
         Some(puller) => draft.takes(
             "puller",
-            format!("hydraulic, {} tons or more ({})", puller.tons, tables::pullers::SOURCE),
+            format!(
+                "hydraulic, {} ({})",
+                puller_words(draft.cx, &puller, pull),
+                tables::pullers::SOURCE
+            ),
         ),
         None => draft.bar("no common puller bears it with its margin: heat, or oil"),
     }

@@ -1,7 +1,7 @@
 //! Vibration against the zones of the machine's group and against its own past, and what a pattern
 //! points to.
 
-use couplings::running::{SIGNATURES, Signature, Support, Zone, Zones, group, zones};
+use couplings::running::{SIGNATURES, Signature, Support, Zone, Zones, group, slowest, zones};
 use quantities::{Basis, Kind, Limits, Measured, Source, Value, Velocity, Verdict, Working, judge};
 
 use super::super::Context;
@@ -33,6 +33,13 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder) {
 /// The zones of this machine; says how they are known and what was taken for granted.
 fn zones_here(cx: &Context, out: &mut StageBuilder) -> Option<Zones> {
     let power = cx.file.machines.power.as_ref()?.value();
+    if cx.file.machines.speed.as_ref().is_some_and(|speed| speed.value() < slowest()) {
+        let from = Value::new(Kind::Speed, slowest()).show(cx.system);
+        out.note(format!(
+            "Vibration zones are held from {from} up (ISO 10816-3); go by its own past."
+        ));
+        return None;
+    }
     let Some(group) = group(power) else {
         out.note("Vibration zones are held from 15 kW up (ISO 10816-3); go by its own past.");
         return None;
@@ -47,7 +54,8 @@ fn zones_here(cx: &Context, out: &mut StageBuilder) -> Option<Zones> {
     };
     out.note(format!(
         "Vibration, r.m.s., on {base}: as new up to {}, fit to run on up to {}, for a limited time \
-         up to {} ({}). A change from its own past is worth more than a level.",
+         up to {} ({}; pumps have a part of their own, ISO 10816-7). A change from its own past is \
+         worth more than a level.",
         shown(found.a_b).digits(cx.system),
         shown(found.b_c).digits(cx.system),
         shown(found.c_d).show(cx.system),
