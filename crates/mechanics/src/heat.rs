@@ -18,6 +18,7 @@ pub mod carried;
 pub mod cylinder;
 pub mod expansion;
 pub mod lumped;
+pub mod ramp;
 
 use quantities::{
     Basis, Energy, Kind, Length, Mass, Physical, Source, SpecificHeatCapacity, TemperatureInterval,
@@ -86,7 +87,7 @@ pub fn sliding_clearance_working(diameter: Length) -> Working {
 }
 
 /// What is asked of the heat.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Opening {
     /// Joint diameter.
     pub diameter: Length,
@@ -105,7 +106,7 @@ pub struct Opening {
 }
 
 /// How hot a hub must be.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct HubHeat {
     /// What was asked.
     pub opening: Opening,
@@ -142,7 +143,7 @@ impl Opening {
     ///     diameter: Length::new::<millimeter>(75.0),
     ///     interference: Length::new::<millimeter>(0.062),
     ///     clearance: Length::new::<millimeter>(0.075),
-    ///     hub: steel,
+    ///     hub: steel.clone(),
     ///     shaft: steel,
     ///     shaft_temperature: ThermodynamicTemperature::new::<degree_celsius>(20.0),
     ///     loss: TemperatureInterval::new::<kelvin>(20.0),
@@ -158,7 +159,7 @@ impl Opening {
         let bore_growth = self.interference + self.clearance + shaft_growth;
         let Growth { temperature, mean } = self.hub.reaches(self.diameter, bore_growth)?;
         Ok(HubHeat {
-            opening: *self,
+            opening: self.clone(),
             shaft_growth,
             bore_growth,
             mean,

@@ -12,7 +12,11 @@
 //! [`PressFit::state`]: crate::interference::hub::PressFit::state
 //! [`Opening::hub_heat`]: crate::heat::Opening::hub_heat
 
-use quantities::{Angle, Force, Kind, Length, Physical, Pressure, Value, Working, both};
+pub mod hold;
+
+use quantities::{
+    Angle, Basis, Force, Kind, Length, Physical, Pressure, Source, Value, Working, both,
+};
 use tables::friction::PULL_SOURCE;
 use tables::pullers::{self, Drive, Puller, puller_for};
 use uom::si::f64::Area;
@@ -185,6 +189,30 @@ pub fn ram_pressure(pull: Force, area: Area) -> Result<Pressure, PullError> {
     Ok(Pressure::from_si(pull.si() / area.value))
 }
 
+/// How the pressure of [`ram_pressure`] was found.
+///
+/// # Errors
+/// As [`ram_pressure`].
+pub fn ram_working(pull: Force, area: Area) -> Result<Working, PullError> {
+    let result = Value::new(Kind::Pressure, ram_pressure(pull, area)?);
+    let source = Source::new("force is pressure times area", "", Basis::Computed);
+    Ok(Working::new("Pressure in the ram", "p = F/A", result, source)
+        .term("F", "pull", Value::new(Kind::Force, pull))
+        .term("A", "effective area of the ram", Value::new(Kind::Area, area)))
+}
+
+/// How the force of [`ram_force`] was found.
+///
+/// # Errors
+/// As [`ram_force`].
+pub fn ram_force_working(pressure: Pressure, area: Area) -> Result<Working, PullError> {
+    let result = Value::new(Kind::Force, ram_force(pressure, area)?);
+    let source = Source::new("force is pressure times area", "", Basis::Computed);
+    Ok(Working::new("Force of the ram", "F = p·A", result, source)
+        .term("p", "pressure that the pump may give", Value::new(Kind::Pressure, pressure))
+        .term("A", "effective area of the ram", Value::new(Kind::Area, area)))
+}
+
 /// Tensile stress in bolts screwed into the hub's puller holes, σ = F/(n·A).
 ///
 /// # Valid
@@ -296,7 +324,7 @@ mod tests {
                 diameter: mm(d),
                 interference: mm(interference),
                 clearance: mm(clearance),
-                hub: steel,
+                hub: steel.clone(),
                 shaft: steel,
                 shaft_temperature: ThermodynamicTemperature::new::<degree_celsius>(shaft),
                 loss: TemperatureInterval::from_si(0.0),

@@ -326,7 +326,8 @@ impl Dilation {
     pub fn working(&self) -> Working {
         let source = Source::common_practice("1.1 to 1.25 times the contact pressure");
         let pressure = |pressure| Value::new(Kind::Stress, pressure);
-        Working::new("Oil pressure to lift the hub", "o = f·p", pressure(self.oil), source)
+        let oil = Value::new(Kind::Pressure, self.oil);
+        Working::new("Oil pressure to lift the hub", "o = f·p", oil, source)
             .term("f", "factor", Value::number(self.factor))
             .term("p", "highest contact pressure", pressure(self.fit))
             .valid("never above what hub, pump and fittings are rated for")

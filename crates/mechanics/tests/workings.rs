@@ -12,6 +12,7 @@ use mechanics::bolts::{
 };
 use mechanics::heat::carried::{Carried, surface};
 use mechanics::heat::expansion::Expansion;
+use mechanics::heat::ramp::Ramp;
 use mechanics::heat::{Opening, heating_energy, sliding_clearance_working};
 use mechanics::interference::flattening::Interference;
 use mechanics::interference::hub::{Metal, PressFit, Running};
@@ -24,16 +25,17 @@ use mechanics::keys::{
 };
 use mechanics::mass::hub_mass;
 use mechanics::power::Duty;
-use mechanics::pull::{pull_force, puller};
+use mechanics::pull::hold::{Jaws, thread_shear};
+use mechanics::pull::{pull_force, puller, ram_force_working, ram_working};
 use mechanics::size::correction::{Setting, Temperatures};
 use mechanics::size::{Contact, Direction, Measurement, Reading};
 use mechanics::taper::{Taper, dilation};
 use mechanics::window::{Allowed, Demand};
 use mechanics::{Estimate, Range, Slice};
 use quantities::{
-    Angle, AngularVelocity, Force, HeatTransfer, Length, Mass, MassDensity, Physical, Power,
+    Angle, AngularVelocity, Area, Force, HeatTransfer, Length, Mass, MassDensity, Physical, Power,
     Pressure, Ratio, SpecificHeatCapacity, System, TemperatureCoefficient, TemperatureInterval,
-    ThermodynamicTemperature, Time, Torque, Working,
+    ThermalConductivity, ThermodynamicTemperature, Time, Torque, Working,
 };
 
 #[derive(Clone, Debug, PartialEq)]
@@ -356,6 +358,13 @@ fn heat() {
         air: celsius(20.0),
         time: Time::from_si(60.0),
     };
+    let ramp = Ramp {
+        wall: mm(25.0),
+        conductivity: ThermalConductivity::from_si(51.0),
+        heat_capacity: SpecificHeatCapacity::from_si(470.0),
+        density: MassDensity::from_si(7800.0),
+        rise,
+    };
     let energy = heating_energy(Mass::from_si(8.3), SpecificHeatCapacity::from_si(470.0), rise);
     again(&[
         heat.working(),
@@ -365,6 +374,8 @@ fn heat() {
         energy.unwrap().working(),
         mass.unwrap().working(),
         way.working(celsius(180.0)).unwrap(),
+        ramp.shortest_working(TemperatureInterval::from_si(50.0)).unwrap(),
+        ramp.apart_working(Time::from_si(90.0)).unwrap(),
     ]);
 }
 
@@ -376,6 +387,8 @@ fn power_bolts_tapers_and_pulls() {
     let state = fit().state(mm(0.06), Running::default()).unwrap();
     let pull = pull_force(&state, Range::new(0.12, 0.24)).unwrap();
     let torque = Torque::from_si;
+    let jaws = Jaws { count: 3, width: mm(30.0), grip: mm(10.0) };
+    let area = Area::from_si(3e-3);
     again(&[
         duty.working(),
         duty.design_working(),
@@ -391,6 +404,11 @@ fn power_bolts_tapers_and_pulls() {
         dilation(&state, 1.2).unwrap().stress_working(),
         pull.working(),
         puller(pull.force.high, 1.5, tables::pullers::Drive::Hydraulic).unwrap().working(),
+        ram_working(pull.force.high, area).unwrap(),
+        ram_force_working(Pressure::from_si(70e6), area).unwrap(),
+        thread_shear(pull.force.high, 4, mm(16.0), mm(20.0)).unwrap().working(),
+        jaws.bearing_working(pull.force.high).unwrap(),
+        jaws.bending_working(pull.force.high, mm(25.0)).unwrap(),
     ]);
     assert!(stress_area(mm(16.0), mm(2.0), Thread::Metric).is_ok());
 }

@@ -57,6 +57,8 @@ pub enum Kind {
     Stress,
     Pressure,
     Power,
+    /// Heat that flows: kW in both systems, as heaters and burners are rated.
+    HeatFlow,
     Energy,
     Temperature,
     TemperatureDifference,
@@ -79,7 +81,7 @@ static UNITS_OF: LazyLock<[[&'static Unit; 2]; Kind::ALL.len()]> = LazyLock::new
 
 impl Kind {
     /// Every kind, in the order of the list.
-    const ALL: [Self; 33] = [
+    const ALL: [Self; 34] = [
         Self::Number,
         Self::Percent,
         Self::Count,
@@ -104,6 +106,7 @@ impl Kind {
         Self::Stress,
         Self::Pressure,
         Self::Power,
+        Self::HeatFlow,
         Self::Energy,
         Self::Temperature,
         Self::TemperatureDifference,
@@ -159,7 +162,7 @@ impl Kind {
             Self::Force => Dimension::Force,
             Self::Torque => Dimension::Torque,
             Self::Stress | Self::Pressure => Dimension::Pressure,
-            Self::Power => Dimension::Power,
+            Self::Power | Self::HeatFlow => Dimension::Power,
             Self::Energy => Dimension::Energy,
             Self::Temperature => Dimension::Temperature,
             Self::TemperatureDifference => Dimension::TemperatureDifference,
@@ -198,6 +201,7 @@ impl Kind {
             Self::Stress => [("MPa", None), ("psi", None)],
             Self::Pressure => [("bar", None), ("psi", None)],
             Self::Power => [("kW", None), ("hp", None)],
+            Self::HeatFlow => [("kW", None); 2],
             Self::Energy => [("kJ", None), ("Btu", None)],
             Self::Temperature => [("°C", Some(0)), ("°F", Some(0))],
             Self::TemperatureDifference => [("K", Some(0)), ("°F", Some(0))],

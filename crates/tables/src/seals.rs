@@ -1,4 +1,4 @@
-//! Seals near a coupling, and the temperature that each stands.
+//! Seals and grease near a coupling, and the temperature that each stands.
 //!
 //! A hub is heated far beyond what most seals bear: take them off, or keep them back and cool.
 //!
@@ -8,7 +8,7 @@ use quantities::{Basis, Source, ThermodynamicTemperature};
 
 use crate::si::celsius;
 
-/// A material of seals, O-rings and flexible parts.
+/// A material of seals, O-rings and flexible parts, or grease.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Seal {
     /// Its name, as an entry writes it.
@@ -23,6 +23,8 @@ pub struct Seal {
 
 const GUIDES: Source = Source::common_practice("seal trade guides");
 const D2000: Source = Source::new("ASTM D2000", "heat type B: 100 °C", Basis::Memory);
+const GREASES: Source =
+    Source::new("common practice", "lithium-soap grease, for long", Basis::Memory);
 const RECALLED: Source = Source::new("seal trade guides", "", Basis::Memory);
 
 const fn limited(name: &'static str, limit: f64, short: Option<f64>, source: Source) -> Seal {
@@ -35,7 +37,7 @@ const fn limited(name: &'static str, limit: f64, short: Option<f64>, source: Sou
 
 /// Nitrile is held at the lower of two figures that guides give, 100 and 120 °C.
 #[rustfmt::skip]
-static SEALS: [Seal; 10] = [
+static SEALS: [Seal; 11] = [
     //                    long   short °C
     limited("nitrile",        100.0, Some(140.0), D2000),
     limited("fluoroelastomer", 200.0, Some(230.0), GUIDES),
@@ -47,6 +49,7 @@ static SEALS: [Seal; 10] = [
     limited("natural rubber",  70.0, None, RECALLED),
     limited("felt",           100.0, None, RECALLED),
     limited("cork",           100.0, None, RECALLED),
+    limited("grease",         120.0, None, GREASES),
 ];
 
 const ALSO: [(&str, &str); 6] = [

@@ -41,7 +41,7 @@ pub use hot_hub::{After, Grab, HotHub, InHand};
 pub use metal::{Expansion, Metal};
 pub use profile::{Hub, Shaft, Slice};
 pub use removal::{Hottest, Opening, Removal, Window};
-pub use surfaces::{GapAir, Surfaces};
+pub use surfaces::{GapAir, Rough, Surfaces};
 pub use surroundings::{Air, Surroundings};
 pub use unknowns::{Bounds, Unknowns};
 pub use uom::si::f64::HeatTransfer;

@@ -93,6 +93,8 @@ pub struct Opening {
     pub window: Option<Window>,
     /// If heat stops for good the moment that it opens, in the likely case.
     pub if_stopped: Option<Window>,
+    /// The same in the case of the three whose window is the shortest, among those that open.
+    pub shortest: Option<Window>,
     /// The pull before heat.
     pub cold_pull: Pull,
     /// The least pull, and when: what is left for the puller if it does not open.
@@ -183,6 +185,7 @@ impl Removal {
             },
         );
         let (likely, tight, loose) = (likely?, tight?, loose?);
+        let opens = Bounds { low: loose.opens, likely: likely.opens, high: tight.opens };
         let roughly = |rough| {
             let wide = self.model(&setup, rough)?;
             let course = Course::new(self, &setup, &wide, rough);
@@ -190,9 +193,17 @@ impl Removal {
             let other = course.run(&self.unknowns.likely(), goal)?;
             Ok(Ratio::from_si(likely.difference(&other, cold_n, 0.5 * self.interference.si())))
         };
-        let (stopped, coarser) =
-            join(|| course.stopped(&likely), || self.effort.rougher().map(roughly));
-        let stopped = stopped?;
+        let after = |run: &Run| course.stopped(run);
+        let ((stopped, coarser), (tight, loose)) = join(
+            || join(|| after(&likely), || self.effort.rougher().map(roughly)),
+            || join(|| after(&tight), || after(&loose)),
+        );
+        let (stopped, tight, loose) = (stopped?, tight?, loose?);
+        let windows = [&stopped, &tight, &loose].into_iter().flatten().filter_map(Run::window);
+        let shortest = windows
+            .filter_map(|window| Some((window.lasts()?.si(), window)))
+            .min_by(|a, b| a.0.total_cmp(&b.0))
+            .map(|(_, window)| window);
         let check = Check {
             energy: Ratio::from_si(
                 likely.energy.max(stopped.as_ref().map_or(0.0, |run| run.energy)),
@@ -207,11 +218,11 @@ impl Removal {
         let moments = [0.25, 0.5, 0.75, 1.0].into_iter().map(|share| share * stop_s);
         let switches = likely.opens.into_iter().chain(likely.shuts).map(Physical::si);
         let fields = likely.past.fields(&model, moments.chain(switches).collect());
-        let opens = Bounds { low: loose.opens, likely: likely.opens, high: tight.opens };
         Ok(Opening {
             opens,
             window: likely.window(),
             if_stopped: stopped.as_ref().and_then(Run::window),
+            shortest,
             cold_pull: likely.curve[0].pull,
             least_pull: likely.least_pull(),
             hottest: likely.hottest(&model, self.limit),

@@ -34,10 +34,17 @@ impl Found {
             self.positive(&format!("{place}.density"), &figures.density);
             self.positive(&format!("{place}.expansion"), &figures.expansion);
             self.positive(&format!("{place}.modulus"), &figures.modulus);
+            for (name, row) in &figures.expansions {
+                self.positive(&format!("{place}.expansions.{name}.mean"), &row.mean);
+            }
         }
         let assume = &heat.assume;
+        self.positive("heat.assume.hardness", &assume.hardness);
+        self.positive("removal.ram_area", &removal.ram_area);
+        self.positive("removal.ram_pressure", &removal.ram_pressure);
         for (key, share) in [
             ("emissivity", &assume.emissivity),
+            ("shaft_emissivity", &assume.shaft_emissivity),
             ("joint_emissivity", &assume.joint_emissivity),
             ("off_middle_least", &assume.off_middle_least),
             ("off_middle", &assume.off_middle),
@@ -53,7 +60,12 @@ impl Found {
                 let place = format!("removal.{}.tapered", end.key());
                 self.add(&place, what, "true, or no taper among the sizes");
             }
-            for (name, near) in &removal.at(end).near {
+            let (hold, place) = (removal.at(end), format!("removal.{}", end.key()));
+            self.positive(&format!("{place}.hole_depth"), &hold.hole_depth);
+            self.positive(&format!("{place}.jaw_width"), &hold.jaw_width);
+            self.positive(&format!("{place}.jaw_grip"), &hold.jaw_grip);
+            self.positive(&format!("{place}.jaw_on"), &hold.jaw_on);
+            for (name, near) in &hold.near {
                 let place = format!("removal.{}.near.{name}.behind", end.key());
                 self.positive(&place, &near.behind);
             }

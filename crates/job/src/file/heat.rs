@@ -8,7 +8,7 @@ use quantities::{
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::{Text, is_default};
+use super::{Named, Text, is_default};
 
 /// Heating the hubs.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -65,10 +65,26 @@ pub struct Assume {
     /// Emissivity of the outside, 0 to 1: 0.6 for lightly oxidised steel.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub emissivity: Text<Ratio>,
-    /// Conductance of bore and shaft that just touch: 3500 W/m²/K.
+    /// From the shaft to the air: as from the hub. Ice or wet cloth round it is a strong film.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shaft_convection: Text<HeatTransfer>,
+    /// Emissivity of the shaft, 0 to 1: as the hub's.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shaft_emissivity: Text<Ratio>,
+    /// Temperature of the air, ice or cloth round the shaft: that of the place.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shaft_air: Text<ThermodynamicTemperature>,
+    /// True where the roughness of bore and shaft gives what the joint conducts, instead of the
+    /// usual figures for Ra 1.6 µm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub by_roughness: Option<bool>,
+    /// Hardness of the softer of bore and shaft, as a pressure, where roughness counts: 2000 MPa.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hardness: Text<Pressure>,
+    /// Conductance of bore and shaft that just touch: by their roughness where that counts, else 3500 W/m²/K.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub touching: Text<HeatTransfer>,
-    /// What a contact pressure of 10 MPa adds to it: 25 000 W/m²/K.
+    /// What a contact pressure of 10 MPa adds to it: by their roughness where that counts, else 25 000 W/m²/K.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pressed: Text<HeatTransfer>,
     /// Emissivity of bore and shaft, 0 to 1: 0.3.
@@ -128,7 +144,23 @@ pub struct Figures {
     /// Mean expansion; steel’s rises with temperature otherwise.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub expansion: Text<TemperatureCoefficient>,
+    /// Mean expansion from 20 °C to temperatures, a row under each name: "1", "2", … They outrank
+    /// the one figure; straight lines between them, nothing beyond the last.
+    #[serde(skip_serializing_if = "Named::is_empty")]
+    pub expansions: Named<ExpansionTo>,
     /// Young’s modulus.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub modulus: Text<Pressure>,
+}
+
+/// One row of an expansion by temperature.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct ExpansionTo {
+    /// From 20 °C to this temperature.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub temperature: Text<ThermodynamicTemperature>,
+    /// Mean expansion over that.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub mean: Text<TemperatureCoefficient>,
 }

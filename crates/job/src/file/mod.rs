@@ -31,7 +31,7 @@ pub use day::{Day, DayError};
 pub use fit::{Fit, FitEnd, Mounting, Sharing};
 pub use gap::{Gap, Meant, ShaftEnd};
 pub use gauge::{Gauge, GaugeReads, Points};
-pub use heat::{Assume, Figures, Heat};
+pub use heat::{Assume, ExpansionTo, Figures, Heat};
 pub use inspection::Inspection;
 pub use key::{Key, KeyEnds};
 pub use lineup::{
@@ -42,7 +42,7 @@ pub use lineup::{
 pub use machines::{Asks, Driven, Driver, Head, Machine, Machines};
 pub use site::{Holds, Site};
 pub use sizes::{Bore, SizeEnd, Sizes, TaperedEnd};
-pub use work::{Closeup, Hold, Near, Removal, Room, Running};
+pub use work::{Closeup, Hold, Kept, Near, Removal, Room, Running};
 
 /// The version of the file's form that this program writes.
 pub const VERSION: u32 = 1;

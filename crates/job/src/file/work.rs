@@ -2,7 +2,8 @@
 
 use couplings::running::Support;
 use quantities::{
-    Force, Length, Power, Pressure, Ratio, ThermodynamicTemperature, Time, Torque, Velocity, Whole,
+    Area, Force, Length, Power, Pressure, Ratio, ThermodynamicTemperature, Time, Torque, Velocity,
+    Whole,
 };
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -98,6 +99,15 @@ pub struct Removal {
     /// Diameter of the puller's screw, where it has one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub screw: Text<Length>,
+    /// Thread of the puller's screw: "M24", "1-8"; its diameter serves where none is written.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub screw_thread: String,
+    /// Effective area of the puller's ram, where it is hydraulic.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ram_area: Text<Area>,
+    /// Highest pressure that ram and pump may have.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ram_pressure: Text<Pressure>,
     /// Heat that goes into the hub’s body: of a gas burner’s power a third to a half.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub power_body: Text<Power>,
@@ -137,6 +147,21 @@ pub struct Hold {
     /// Their thread: "M16", "5/8-11".
     #[serde(skip_serializing_if = "String::is_empty")]
     pub hole_thread: String,
+    /// Length of thread that the bolts engage.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hole_depth: Text<Length>,
+    /// Jaws that hold behind the hub or its flange.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub jaws: Option<Whole>,
+    /// Width of each jaw.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub jaw_width: Text<Length>,
+    /// How far a jaw reaches over what it holds by.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub jaw_grip: Text<Length>,
+    /// Thickness of the flange that it holds by.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub jaw_on: Text<Length>,
     /// True where jaws find a square hold behind the hub.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub jaws_hold: Option<bool>,
@@ -170,7 +195,7 @@ impl Removal {
     }
 }
 
-/// Something near a hub that must not get hot.
+/// Something near a hub that must not get hot, when it goes on as when it comes off.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields, default)]
 pub struct Near {
@@ -180,4 +205,24 @@ pub struct Near {
     /// What it may have.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub limit: Text<ThermodynamicTemperature>,
+    /// What it is of, whose limit then holds where none is written: "nitrile",
+    /// "fluoroelastomer", …, or "grease".
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub material: String,
+    /// What is done with it while the hub is hot.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub kept: Option<Kept>,
+}
+
+/// What is done with a seal or grease near a hot hub.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum Kept {
+    /// It is taken off, and goes back once the hub is cool.
+    #[serde(rename = "taken off")]
+    TakenOff,
+    /// It stays behind a shield or a wet cloth.
+    Shielded,
+    /// It stays as it is.
+    Left,
 }

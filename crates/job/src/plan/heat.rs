@@ -1,6 +1,9 @@
 //! Heat: how hot the hub must be to slide on, and what forbids it.
 
 pub(super) mod bench;
+mod instead;
+mod joint;
+pub(super) mod near;
 pub(super) mod seconds;
 mod trying;
 mod warming;
@@ -8,20 +11,19 @@ mod way;
 
 pub use trying::{Dial, Outcome, Tried, Trying, try_heat};
 
-use mechanics::heat::expansion::Expansion;
+use mechanics::heat::expansion::{Expansion, Rows};
 use mechanics::heat::{
-    CanBeDone, HubHeat, Opening, heating_energy, sliding_clearance, sliding_clearance_working,
+    HubHeat, Opening, heating_energy, sliding_clearance, sliding_clearance_working,
 };
 use quantities::{
     Basis, Kind, Length, Limits, Measured, Physical, Source, TemperatureInterval,
     ThermodynamicTemperature, Value, Working,
 };
 
-use super::sizes::capital;
 use super::stage_builder::{StageBuilder, WRITTEN};
 use super::{Context, StagePlan};
 use crate::Stage;
-use crate::file::{End, Figures, Heat};
+use crate::file::{End, ExpansionTo, Figures, Heat};
 
 /// Heat for one hub.
 #[derive(Clone, Debug)]
@@ -79,7 +81,8 @@ pub(super) fn opening(cx: &Context, end: End, interference: Length) -> Option<Op
         shaft_temperature: shaft,
         loss: TemperatureInterval::default(),
     };
-    Some(Opening { loss: loss(cx, end, &opening), ..opening })
+    let loss = loss(cx, end, &opening);
+    Some(Opening { loss, ..opening })
 }
 
 /// What the hub loses on its way: as written, else by the time that it takes, else a usual figure.
@@ -90,13 +93,23 @@ fn loss(cx: &Context, end: End, without: &Opening) -> TemperatureInterval {
     written.or_else(reckoned).unwrap_or(TemperatureInterval::from_si(LOSS_K))
 }
 
-/// As written; else steel's, which rises with temperature, and one figure for other metals.
+/// As written, by temperature or in one figure; else steel's, which rises with temperature, and one
+/// figure for other metals.
 fn expansion(metal: &tables::materials::Material, figures: &Figures) -> Expansion {
-    match &figures.expansion {
-        Some(mean) => Expansion::Constant(mean.value()),
-        None if metal.name == "steel" => Expansion::Steel,
-        None => Expansion::Constant(metal.expansion),
+    match (rows(figures), &figures.expansion) {
+        (Some(rows), _) => Expansion::Table(rows),
+        (None, Some(mean)) => Expansion::Constant(mean.value()),
+        (None, None) if metal.name == "steel" => Expansion::Steel,
+        (None, None) => Expansion::Constant(metal.expansion),
     }
+}
+
+/// The expansion by temperature; `None` for none, and for rows that make no table.
+fn rows(figures: &Figures) -> Option<Rows> {
+    let row =
+        |row: &ExpansionTo| Some((row.temperature.as_ref()?.value(), row.mean.as_ref()?.value()));
+    let rows = figures.expansions.values().map(row).collect::<Option<Vec<_>>>()?;
+    Rows::new(rows).ok()
 }
 
 pub(super) fn ambient(cx: &Context) -> ThermodynamicTemperature {
@@ -121,7 +134,7 @@ pub(super) fn limit(cx: &Context, end: End) -> Option<(ThermodynamicTemperature,
     }
     for name in &heat.seals_left {
         if let Some(seal) = tables::seals::seal(name) {
-            limits.push((seal.limit, format!("{} seal left in place", seal.name)));
+            limits.push((seal.limit, format!("{} left in place", seal.name)));
         }
     }
     limits.into_iter().min_by(|a, b| a.0.si().total_cmp(&b.0.si()))
@@ -135,6 +148,7 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
         match cx.heat(end) {
             Some(found) => {
                 numbers(cx, &mut out, end, found);
+                joint::numbers(cx, &mut out, end);
                 seconds::numbers(cx, &mut out, end);
                 let hot = Value::new(Kind::Temperature, found.hot).show(cx.system);
                 parts.push(format!("{} {hot}", cx.hub_name(end)));
@@ -217,7 +231,7 @@ fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
         );
     }
     if let Some((limit, _)) = limit {
-        instead(cx, out, &name, heat, limit);
+        instead::numbers(cx, out, end, heat, limit);
     }
     if written {
         let label = format!("The {name} leaves the heater at, at least");
@@ -236,6 +250,7 @@ fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
             .working(heat.growth_working())
             .second("gauge to check by: this much over the cold bore");
         energy(cx, out, end, found.hot);
+        warming::torch(cx, out, end, heat);
     }
     clearance(cx, out, end, heat);
 }
@@ -263,6 +278,7 @@ fn energy(cx: &Context, out: &mut StageBuilder, end: End, hot: ThermodynamicTemp
         .second("what the heater loses comes on top")
         .working(energy.working());
         warming::at_power(cx, out, end, energy.energy);
+        warming::evenly(cx, out, end, hot, energy.energy);
     }
     warming::soak(cx, out, end);
 }
@@ -280,50 +296,16 @@ fn clearance(cx: &Context, out: &mut StageBuilder, end: End, heat: &HubHeat) {
     }
 }
 
-/// What could be done instead, when the limit forbids the heat.
-fn instead(
-    cx: &Context,
-    out: &mut StageBuilder,
-    name: &str,
-    heat: &HubHeat,
-    limit: ThermodynamicTemperature,
-) {
-    let Ok(CanBeDone::No(instead)) = heat.can_it_be_done(limit) else { return };
-    let mut ways = Vec::new();
-    if let Some(shaft) = instead.shaft_at {
-        ways.push(format!(
-            "cool the shaft to {}",
-            Value::new(Kind::Temperature, shaft).show(cx.system)
-        ));
-    }
-    if let Some(most) = instead.interference_at_most {
-        ways.push(format!(
-            "have no more interference than {}",
-            Value::new(Kind::Allowance, most).show(cx.system)
-        ));
-    }
-    if let Some(left) = instead.clearance_left {
-        ways.push(format!(
-            "slide with only {} of clearance",
-            Value::new(Kind::Allowance, left).show(cx.system)
-        ));
-    }
-    if !ways.is_empty() {
-        out.note(format!(
-            "{}: at its limit it would go on if you {}.",
-            capital(name),
-            ways.join(", or ")
-        ));
-    }
-}
-
 fn common(cx: &Context, out: &mut StageBuilder) {
     let heat = &cx.file.heat;
     let hottest = End::BOTH.into_iter().filter_map(|end| Some(cx.heat(end)?.hot));
     let Some(hottest) = hottest.max_by(|a, b| a.si().total_cmp(&b.si())) else { return };
     if heat.loss.is_none() && heat.carried.is_none() {
         let loss = Value::new(Kind::TemperatureDifference, TemperatureInterval::from_si(LOSS_K));
-        out.note(format!("{} is added for what the hub loses on the way to the shaft: a rule of our own; measure yours, or write how long it is on its way.", out.show(&loss)));
+        let source = Source::new("where nothing is written", "", Basis::OwnRule);
+        out.number("loss", "Added for what a hub loses on its way", loss)
+            .second("measure yours, or write how long it is on its way")
+            .written(source);
     }
     for end in End::BOTH {
         if let Some(metal) = cx.hub_metal(end).filter(|metal| metal.heating_limit.is_some()) {
@@ -332,6 +314,11 @@ fn common(cx: &Context, out: &mut StageBuilder) {
     }
     if cx.file.machines.ambient.is_none() {
         out.missing("machines.ambient", "temperature of the place");
+    }
+    for (whose, figures) in [("hubs", &heat.assume.hub), ("shafts", &heat.assume.shaft)] {
+        if !figures.expansions.is_empty() && rows(figures).is_none() {
+            out.note(format!("The {whose}’ expansion by temperature is left out: every row needs its temperature and its mean, no two the same temperature, and a hotter one must be larger."));
+        }
     }
     for name in &heat.seals_left {
         if tables::seals::seal(name).is_none() {

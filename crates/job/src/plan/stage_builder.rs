@@ -57,6 +57,12 @@ impl StageBuilder {
         Entry { number: &mut self.plan.numbers[last], system: self.system }
     }
 
+    /// True where a number of that name is there already.
+    pub fn has(&self, id: &str) -> bool {
+        let id = format!("{}.{id}", self.stage.key());
+        self.plan.numbers.iter().any(|number| number.id == id)
+    }
+
     /// Adds a number that is judged but was not measured yet, and what is missing for it.
     pub fn unmeasured(&mut self, id: &str, label: impl Into<String>, place: &str, what: &str) {
         self.plan.numbers.push(Number {

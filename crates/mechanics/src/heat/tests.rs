@@ -1,6 +1,7 @@
 //! Published temperatures, lumps and cylinders.
 
 use super::cylinder::{cooled, term};
+use super::expansion::Rows;
 use super::lumped::{Body, BoreSurface, Substance, lumped_cooling};
 use super::*;
 use proptest::prelude::*;
@@ -71,7 +72,7 @@ fn inch_hubs_are_as_hot_as_published() {
             diameter: Length::new::<inch>(diameter),
             interference: Length::new::<inch>(open),
             clearance: mm(0.0),
-            hub: expansion,
+            hub: expansion.clone(),
             shaft: expansion,
             shaft_temperature: fahrenheit(shaft),
             loss: TemperatureInterval::from_si(0.0),
@@ -117,6 +118,29 @@ fn steel_grows_more_the_hotter_it_is() {
     close(cold_shop.si(), -15.0 * 11.52e-6, 1e-9);
     assert!(Expansion::Steel.growth(mm(100.0), celsius(-200.0)).is_err());
     assert!(Expansion::Steel.reaches(mm(100.0), mm(2.0)).is_err());
+}
+
+/// EN 1993-1-2, 3.4.1.1, carbon steel from 20 to 750 °C: elongation
+/// 1.2·10⁻⁵·θ + 0.4·10⁻⁸·θ² − 2.416·10⁻⁴, from memory. Mean coefficients are exact at the rows; between
+/// them the mean of this curve is a straight line itself, 1.2·10⁻⁵ + 0.4·10⁻⁸·(θ + 20).
+#[test]
+fn a_table_of_the_code_gives_the_codes_elongation() {
+    let elongation = |c: f64| 1.2e-5 * c + 0.4e-8 * c * c - 2.416e-4;
+    let mean = |c: f64| TemperatureCoefficient::from_si(elongation(c) / (c - 20.0));
+    let rows = [300.0, 100.0, 200.0].map(|c| (celsius(c), mean(c)));
+    let table = Expansion::Table(Rows::new(rows.to_vec()).unwrap());
+    for c in [100.0, 137.0, 200.0, 260.0, 300.0] {
+        let grown = table.growth(Length::from_si(1.0), celsius(c)).unwrap();
+        close(grown.si(), elongation(c), 1e-9);
+        let back = table.reaches(Length::from_si(1.0), grown).unwrap();
+        close(back.temperature.get::<degree_celsius>(), c, 1e-6);
+    }
+    assert!(table.growth(mm(100.0), celsius(300.5)).is_err());
+    assert!(table.growth(mm(100.0), celsius(-5.0)).is_err());
+    let cool = table.growth(mm(100.0), celsius(15.0)).unwrap();
+    close(cool.get::<millimeter>(), -0.5 * elongation(100.0) / 80.0 * 1000.0, 1e-9);
+    let same = vec![(celsius(100.0), mean(100.0)), (celsius(100.0), mean(200.0))];
+    assert!(Rows::new(same).is_err() && Rows::new(vec![]).is_err());
 }
 
 #[test]
@@ -291,7 +315,7 @@ proptest! {
         let heat = steel.hub_heat().unwrap();
         let opens = steel.opens(heat.at_shaft).unwrap();
         prop_assert!((opens.get::<millimeter>() - part * d).abs() < 1e-9);
-        let warmer = Opening { shaft_temperature: celsius(shaft + 5.0), ..steel };
+        let warmer = Opening { shaft_temperature: celsius(shaft + 5.0), ..steel.clone() };
         prop_assert!(warmer.hub_heat().unwrap().at_shaft > heat.at_shaft);
         let cold = steel.shaft_chill(heat.at_shaft).unwrap();
         prop_assert!((cold.get::<degree_celsius>() - shaft).abs() < 1e-6);

@@ -1,5 +1,6 @@
 //! Heat to put a hub on.
 
+use mechanics::heat::ramp::Ramp;
 use mechanics::heat::{
     CanBeDone, HubHeat, Opening, heating_energy, sliding_clearance, sliding_clearance_working,
 };
@@ -165,6 +166,30 @@ pub(super) const ALL: &[Calculation] = &[
         answer: energy,
     },
     Calculation {
+        name: "heating-ramp",
+        does: "How slowly to heat a hub from one side so that its bore keeps up with its rim.",
+        inputs: &[
+            Input::quantity("wall", Kind::Length, "thickest wall of the hub"),
+            Input::word("material", MATERIAL).or("steel"),
+            Input::quantity("rise", Kind::TemperatureDifference, "how much warmer it gets"),
+            Input::quantity("apart", Kind::TemperatureDifference, "rim and bore apart, at most")
+                .or("50 K"),
+            Input::quantity("time", Kind::Minutes, "or a time of heating, for how far apart")
+                .optional(),
+        ],
+        outputs: &[
+            Output::value("least_time", Kind::Minutes, "time of heating, at least"),
+            Output::value("apart", Kind::TemperatureDifference, "rim ahead of the bore"),
+        ],
+        valid: "heat evenly all round, once it has settled; a wall that is thin against its diameter",
+        source: Source::new(
+            "Carslaw and Jaeger, Conduction of Heat in Solids",
+            "3.8",
+            Basis::Memory,
+        ),
+        answer: ramp,
+    },
+    Calculation {
         name: "soak-time",
         does: "How long to soak a hub in an oven or an oil bath.",
         inputs: &[
@@ -263,4 +288,20 @@ fn energy(given: &Given) -> Result<Answer, ReckonError> {
 fn soak(given: &Given) -> Result<Answer, ReckonError> {
     let time = heating::soak(given.pick("bath", &BATHS)?, given.quantity("wall")?);
     Ok(given.answer().with("time", time.ok_or_else(|| not_held("such a wall"))?))
+}
+
+fn ramp(given: &Given) -> Result<Answer, ReckonError> {
+    let metal = metal(given, "material")?;
+    let ramp = Ramp {
+        wall: given.quantity("wall")?,
+        conductivity: metal.conductivity,
+        heat_capacity: metal.heat_capacity,
+        density: metal.density,
+        rise: given.quantity("rise")?,
+    };
+    let most = given.quantity("apart")?;
+    let answer = given.answer().with("least_time", ramp.shortest(most)?);
+    let answer = answer.shown_by([ramp.shortest_working(most)?]);
+    let Some(time) = given.optional("time") else { return Ok(answer) };
+    Ok(answer.with("apart", ramp.apart(time)?).shown_by([ramp.apart_working(time)?]))
 }

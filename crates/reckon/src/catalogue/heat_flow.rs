@@ -1,20 +1,18 @@
 //! The flow of heat: how long a hot hub stays open, and heat that opens one on its shaft.
 
-use quantities::{
-    Basis, Kind, Length, Physical, Power, Pressure, Ratio, Source, TemperatureCoefficient,
-    ThermodynamicTemperature, Time,
-};
-use thermal::{
-    Air, Bounds, Check, Expansion, Friction, GapAir, Heat, HotHub, Hub, Metal, Removal, Shaft,
-    Slice, Surfaces, Surroundings, Unknowns, Zone,
-};
+mod parts;
 
-use super::choices::{MATERIAL, metal, slices};
+use quantities::{Basis, Kind, Length, Physical, Power, Ratio, Source, ThermodynamicTemperature};
+use thermal::{Advice, Check, Friction, HotHub, Hub, Removal, Search, Zone};
+
+use super::choices::MATERIAL;
 use crate::{Answer, Calculation, Given, Input, Output, ReckonError};
+use parts::{heats, hub, places, shaft, surfaces, surroundings, unknowns, with_places};
 
 const BORE: Input = Input::quantity("bore", Kind::Size, "diameter of the joint");
-const OUTSIDE: Input = Input::quantity("outside", Kind::Length, "outside of the hub’s body");
-const LENGTH: Input = Input::quantity("length", Kind::Length, "length of the hub");
+const OUTSIDE: Input =
+    Input::quantity("outside", Kind::Length, "outside of the hub’s body").optional();
+const LENGTH: Input = Input::quantity("length", Kind::Length, "length of the hub").optional();
 const FLANGE_OUTSIDE: Input = Input::quantity(
     "flange_outside",
     Kind::Length,
@@ -23,6 +21,14 @@ const FLANGE_OUTSIDE: Input = Input::quantity(
 .optional();
 const FLANGE_LENGTH: Input =
     Input::quantity("flange_length", Kind::Length, "length of the flange or gear ring").optional();
+const SLICE_LENGTHS: Input = Input::quantities(
+    "slice_lengths",
+    Kind::Length,
+    "or the hub in slices, instead of body and flange: lengths from the machine’s side on",
+)
+.optional();
+const SLICE_OUTSIDES: Input =
+    Input::quantities("slice_outsides", Kind::Length, "outside of each slice").optional();
 const SHAFT_BORE: Input =
     Input::quantity("shaft_bore", Kind::Length, "bore of a hollow shaft").or("0 mm");
 const SHAFT_BEHIND: Input = Input::quantity(
@@ -31,6 +37,8 @@ const SHAFT_BEHIND: Input = Input::quantity(
     "shaft behind the hub that takes heat; two diameters when left out",
 )
 .optional();
+const SHAFT_AHEAD: Input =
+    Input::quantity("shaft_ahead", Kind::Length, "shaft beyond the hub at its end").or("0 mm");
 const HUB: Input = Input::word("hub", MATERIAL).or("steel");
 const SHAFT: Input = Input::word("shaft", MATERIAL).or("steel");
 const CONDUCTIVITY: Input = Input::quantity(
@@ -50,18 +58,94 @@ const EXPANSION: Input = Input::quantity(
 .optional();
 const MODULUS: Input =
     Input::quantity("modulus", Kind::Stress, "Young’s modulus of both").optional();
+const EXPANSION_TO: Input = Input::quantities(
+    "expansion_to",
+    Kind::Temperature,
+    "or the mean expansion of both by temperature: from 20 °C to these",
+)
+.optional();
+const EXPANSION_MEANS: Input =
+    Input::quantities("expansion_means", Kind::Expansion, "mean expansion to each of them")
+        .optional();
+const SHAFT_CONDUCTIVITY: Input = Input::quantity(
+    "shaft_conductivity",
+    Kind::Conductivity,
+    "conductivity of the shaft, where it is not the hub’s",
+)
+.optional();
+const SHAFT_HEAT_CAPACITY: Input =
+    Input::quantity("shaft_heat_capacity", Kind::HeatCapacity, "the same of its heat capacity")
+        .optional();
+const SHAFT_DENSITY: Input =
+    Input::quantity("shaft_density", Kind::Density, "the same of its density").optional();
+const SHAFT_EXPANSION: Input =
+    Input::quantity("shaft_expansion", Kind::Expansion, "the same of its mean expansion")
+        .optional();
+const SHAFT_EXPANSION_TO: Input = Input::quantities(
+    "shaft_expansion_to",
+    Kind::Temperature,
+    "the same by temperature: from 20 °C to these",
+)
+.optional();
+const SHAFT_EXPANSION_MEANS: Input =
+    Input::quantities("shaft_expansion_means", Kind::Expansion, "mean expansion to each of them")
+        .optional();
+const SHAFT_MODULUS: Input =
+    Input::quantity("shaft_modulus", Kind::Stress, "the same of its modulus").optional();
 const AIR: Input = Input::quantity("air", Kind::Temperature, "air round them").or("20 °C");
 const CONVECTION: Input =
     Input::quantity("convection", Kind::HeatTransfer, "from the outside to still air")
         .or("7 W/m2/K");
 const EMISSIVITY: Input =
     Input::quantity("emissivity", Kind::Number, "of the outside, 0 to 1").or("0.6");
+const SHAFT_AIR: Input = Input::quantity(
+    "shaft_air",
+    Kind::Temperature,
+    "air, ice or wet cloth round the shaft; as round the hub when left out",
+)
+.optional();
+const SHAFT_CONVECTION: Input = Input::quantity(
+    "shaft_convection",
+    Kind::HeatTransfer,
+    "from the shaft to it; as from the hub when left out",
+)
+.optional();
+const SHAFT_EMISSIVITY: Input = Input::quantity(
+    "shaft_emissivity",
+    Kind::Number,
+    "of the shaft, 0 to 1; as the hub’s when left out",
+)
+.optional();
 const TOUCHING: Input =
     Input::quantity("touching", Kind::HeatTransfer, "conductance of the joint just touching")
         .or("3500 W/m2/K");
 const PRESSED: Input =
     Input::quantity("pressed", Kind::HeatTransfer, "what 10 MPa of contact pressure adds to it")
         .or("25000 W/m2/K");
+const JOINT_EMISSIVITY: Input =
+    Input::quantity("joint_emissivity", Kind::Number, "of bore and shaft, 0 to 1").or("0.3");
+const BORE_ROUGHNESS: Input = Input::quantity(
+    "bore_roughness",
+    Kind::Roughness,
+    "Ra of the bore; with that of the shaft it outranks touching and pressed",
+)
+.optional();
+const SHAFT_ROUGHNESS: Input =
+    Input::quantity("shaft_roughness", Kind::Roughness, "Ra of the shaft").optional();
+const HARDNESS: Input = Input::quantity(
+    "hardness",
+    Kind::Stress,
+    "hardness of the softer of both as a pressure, for the roughness",
+)
+.or("2000 MPa");
+const NEAR_BEHIND: Input = Input::quantities(
+    "near_behind",
+    Kind::Length,
+    "seals and bearings on the shaft: how far behind the hub",
+)
+.optional();
+const NEAR_LIMITS: Input =
+    Input::quantities("near_limits", Kind::Temperature, "what each of them may have").optional();
 const GAP_FILLING: Input = Input::quantity(
     "gap_filling",
     Kind::Conductivity,
@@ -91,6 +175,11 @@ const ELEMENTS: Source = Source::new(
     Basis::Computed,
 );
 
+const NEAR: Output =
+    Output::value("near", Kind::Temperature, "hottest at each place near, at the shaft’s surface");
+const NEAR_OVER: Output = Output::word("near_over", "whether a place near passes its limit");
+const NEAR_AFTER: Output = Output::value("near_after", Kind::Minutes, "and when");
+
 pub(super) const ALL: &[Calculation] = &[
     Calculation {
         name: "time-in-hand",
@@ -102,7 +191,10 @@ pub(super) const ALL: &[Calculation] = &[
             FLANGE_OUTSIDE,
             FLANGE_LENGTH,
             SHAFT_BORE,
+            SLICE_LENGTHS,
+            SLICE_OUTSIDES,
             SHAFT_BEHIND,
+            SHAFT_AHEAD,
             HUB,
             SHAFT,
             Input::quantity(
@@ -117,13 +209,31 @@ pub(super) const ALL: &[Calculation] = &[
             HEAT_CAPACITY,
             DENSITY,
             EXPANSION,
+            EXPANSION_TO,
+            EXPANSION_MEANS,
             MODULUS,
+            SHAFT_CONDUCTIVITY,
+            SHAFT_HEAT_CAPACITY,
+            SHAFT_DENSITY,
+            SHAFT_EXPANSION,
+            SHAFT_EXPANSION_TO,
+            SHAFT_EXPANSION_MEANS,
+            SHAFT_MODULUS,
             AIR,
             CONVECTION,
             EMISSIVITY,
+            SHAFT_AIR,
+            SHAFT_CONVECTION,
+            SHAFT_EMISSIVITY,
             TOUCHING,
             PRESSED,
+            BORE_ROUGHNESS,
+            SHAFT_ROUGHNESS,
+            HARDNESS,
+            JOINT_EMISSIVITY,
             GAP_FILLING,
+            NEAR_BEHIND,
+            NEAR_LIMITS,
             OFF_LEAST,
             OFF_LIKELY,
             OFF_MOST,
@@ -142,6 +252,9 @@ pub(super) const ALL: &[Calculation] = &[
             Output::value("grips", Kind::Time, "until it holds by itself, likely"),
             Output::value("cool", Kind::Minutes, "until cool enough to touch, likely"),
             Output::value("creep", Kind::Allowance, "it may draw off its shoulder by so much"),
+            NEAR,
+            NEAR_AFTER,
+            NEAR_OVER,
             Output::word("check", "energy balance, and difference from a coarser mesh"),
         ],
         valid: "straight bore, no keyway, no taper, elastic; the hub evenly hot and home at once; hot metal burns",
@@ -158,7 +271,10 @@ pub(super) const ALL: &[Calculation] = &[
             FLANGE_OUTSIDE,
             FLANGE_LENGTH,
             SHAFT_BORE,
+            SLICE_LENGTHS,
+            SLICE_OUTSIDES,
             SHAFT_BEHIND,
+            SHAFT_AHEAD,
             HUB,
             SHAFT,
             Input::quantity(
@@ -166,9 +282,21 @@ pub(super) const ALL: &[Calculation] = &[
                 Kind::Allowance,
                 "interference at 20 °C that presses: the upper end, after flattening",
             ),
-            Input::quantity("body_power", Kind::Power, "heat into the body’s metal").or("0 W"),
-            Input::quantity("flange_power", Kind::Power, "heat into the flange’s metal").or("0 W"),
-            Input::quantity("heated_for", Kind::Minutes, "how long").or("5 min"),
+            Input::quantity("body_power", Kind::HeatFlow, "heat into the body’s metal").or("0 W"),
+            Input::quantity("flange_power", Kind::HeatFlow, "heat into the flange’s metal")
+                .or("0 W"),
+            Input::quantities(
+                "slice_powers",
+                Kind::HeatFlow,
+                "or, for a hub in slices, the heat into each of them",
+            )
+            .optional(),
+            Input::quantity("heated_from", Kind::Minutes, "when heat begins").or("0 min"),
+            Input::quantity("heated_for", Kind::Minutes, "how long it goes on").or("5 min"),
+            Input::quantity("flange_later", Kind::Time, "the flange’s begins so much later")
+                .or("0 s"),
+            Input::quantity("limit", Kind::Temperature, "the hub may be no hotter than this")
+                .optional(),
             Input::quantity("looked_for", Kind::Minutes, "how long is looked at").or("60 min"),
             Input::quantity("clearance", Kind::Allowance, "open means so much everywhere")
                 .or("0.02 mm"),
@@ -179,13 +307,31 @@ pub(super) const ALL: &[Calculation] = &[
             HEAT_CAPACITY,
             DENSITY,
             EXPANSION,
+            EXPANSION_TO,
+            EXPANSION_MEANS,
             MODULUS,
+            SHAFT_CONDUCTIVITY,
+            SHAFT_HEAT_CAPACITY,
+            SHAFT_DENSITY,
+            SHAFT_EXPANSION,
+            SHAFT_EXPANSION_TO,
+            SHAFT_EXPANSION_MEANS,
+            SHAFT_MODULUS,
             AIR,
             CONVECTION,
             EMISSIVITY,
+            SHAFT_AIR,
+            SHAFT_CONVECTION,
+            SHAFT_EMISSIVITY,
             TOUCHING,
             PRESSED,
+            BORE_ROUGHNESS,
+            SHAFT_ROUGHNESS,
+            HARDNESS,
+            JOINT_EMISSIVITY,
             GAP_FILLING,
+            NEAR_BEHIND,
+            NEAR_LIMITS,
             OFF_LEAST,
             OFF_LIKELY,
             OFF_MOST,
@@ -201,90 +347,115 @@ pub(super) const ALL: &[Calculation] = &[
             Output::value("shuts_if_stopped", Kind::Time, "heat stopped as it opens, likely case"),
             Output::value("cold_pull", Kind::Force, "pull before heat, friction at its high end"),
             Output::value("least_pull", Kind::Force, "least pull, friction at its high end"),
+            Output::value(
+                "least_window",
+                Kind::Time,
+                "from opening to shutting, heat stopped as it opens: the shortest of the cases",
+            ),
             Output::value("hottest", Kind::Temperature, "hottest spot of the hub"),
+            Output::value(
+                "over_limit_after",
+                Kind::Time,
+                "when the hub passes its limit, if it does",
+            ),
+            NEAR,
+            NEAR_AFTER,
+            NEAR_OVER,
             Output::word("check", "energy balance, and difference from a coarser mesh"),
         ],
         valid: "straight bore, no keyway, no taper, elastic; heat evenly all round; load the puller first; hot metal and flame: the site’s permit comes first",
         source: ELEMENTS,
         answer: off,
     },
+    Calculation {
+        name: "heat-off-advice",
+        does: "A power and a pattern that opens a hub and holds it open, or the word that none does.",
+        inputs: &[
+            BORE,
+            OUTSIDE,
+            LENGTH,
+            FLANGE_OUTSIDE,
+            FLANGE_LENGTH,
+            SHAFT_BORE,
+            SLICE_LENGTHS,
+            SLICE_OUTSIDES,
+            SHAFT_BEHIND,
+            SHAFT_AHEAD,
+            HUB,
+            SHAFT,
+            Input::quantity(
+                "interference",
+                Kind::Allowance,
+                "interference at 20 °C that presses: the upper end, after flattening",
+            ),
+            Input::quantity("at_hand", Kind::HeatFlow, "all the heat that can go into the metal")
+                .or("20 kW"),
+            Input::quantity("window", Kind::Time, "to stay open for, heat kept on").or("30 s"),
+            Input::quantity("limit", Kind::Temperature, "the hub may be no hotter than this")
+                .optional(),
+            Input::quantity("looked_for", Kind::Minutes, "how long is looked at").or("60 min"),
+            Input::quantity("clearance", Kind::Allowance, "open means so much everywhere")
+                .or("0.02 mm"),
+            Input::quantity("start", Kind::Temperature, "hub and shaft before").or("20 °C"),
+            Input::quantity("friction_least", Kind::Number, "friction, low end").or("0.12"),
+            Input::quantity("friction_greatest", Kind::Number, "friction, high end").or("0.24"),
+            CONDUCTIVITY,
+            HEAT_CAPACITY,
+            DENSITY,
+            EXPANSION,
+            EXPANSION_TO,
+            EXPANSION_MEANS,
+            MODULUS,
+            SHAFT_CONDUCTIVITY,
+            SHAFT_HEAT_CAPACITY,
+            SHAFT_DENSITY,
+            SHAFT_EXPANSION,
+            SHAFT_EXPANSION_TO,
+            SHAFT_EXPANSION_MEANS,
+            SHAFT_MODULUS,
+            AIR,
+            CONVECTION,
+            EMISSIVITY,
+            SHAFT_AIR,
+            SHAFT_CONVECTION,
+            SHAFT_EMISSIVITY,
+            TOUCHING,
+            PRESSED,
+            BORE_ROUGHNESS,
+            SHAFT_ROUGHNESS,
+            HARDNESS,
+            JOINT_EMISSIVITY,
+            GAP_FILLING,
+            NEAR_BEHIND,
+            NEAR_LIMITS,
+            OFF_LEAST,
+            OFF_LIKELY,
+            OFF_MOST,
+            SCATTER,
+            CONDUCTS_LESS,
+            CONDUCTS_MORE,
+        ],
+        outputs: &[
+            Output::word("works", "heat that works, or none does"),
+            Output::value("powers", Kind::HeatFlow, "heat into each: body; flange, or the slices"),
+            Output::value("heat_for", Kind::Time, "how long"),
+            Output::value("opens_after", Kind::Time, "slowest case"),
+            Output::value("opens_likely", Kind::Time, "likely case"),
+            Output::value("hottest", Kind::Temperature, "hottest spot of the hub"),
+            Output::value(
+                "least_pull",
+                Kind::Force,
+                "least pull of what came nearest, where none does",
+            ),
+            NEAR,
+            NEAR_AFTER,
+            NEAR_OVER,
+        ],
+        valid: "a small search: quarters of five powers and the neighbours of the best, each zone with some; straight bore, no keyway, no taper, elastic; load the puller first; the site’s permit comes first",
+        source: ELEMENTS,
+        answer: advice,
+    },
 ];
-
-/// The metal that an input names, with the figures that were given.
-fn metal_of(given: &Given, input: &'static str) -> Result<Metal, ReckonError> {
-    let material = metal(given, input)?;
-    let usual = Metal::from(material);
-    let expansion = match given.optional::<TemperatureCoefficient>("expansion") {
-        Some(mean) => Expansion::Constant(mean),
-        None if material.name == "steel" => Expansion::Steel,
-        None => usual.expansion,
-    };
-    let mut elastic = usual.elastic;
-    elastic.young = given.optional::<Pressure>("modulus").unwrap_or(elastic.young);
-    Ok(Metal {
-        conductivity: given.optional("conductivity").unwrap_or(usual.conductivity),
-        heat_capacity: given.optional("heat_capacity").unwrap_or(usual.heat_capacity),
-        density: given.optional("density").unwrap_or(usual.density),
-        expansion,
-        elastic,
-        heating_limit: None,
-        ..usual
-    })
-}
-
-fn hub(given: &Given) -> Result<Hub, ReckonError> {
-    let slice = |slice: mechanics::Slice| Slice { length: slice.length, outside: slice.outside };
-    Ok(Hub {
-        bore: given.quantity("bore")?,
-        slices: slices(given)?.into_iter().map(slice).collect(),
-        metal: metal_of(given, "hub")?,
-    })
-}
-
-fn shaft(given: &Given) -> Result<Shaft, ReckonError> {
-    let bore = given.quantity::<Length>("bore")?;
-    Ok(Shaft {
-        hollow: given.quantity("shaft_bore")?,
-        behind: given.optional("shaft_behind").unwrap_or(2.0 * bore),
-        ahead: Length::default(),
-        metal: metal_of(given, "shaft")?,
-    })
-}
-
-fn surroundings(given: &Given) -> Result<Surroundings, ReckonError> {
-    let air = Air {
-        temperature: given.quantity("air")?,
-        convection: given.quantity("convection")?,
-        emissivity: given.number("emissivity")?,
-    };
-    Ok(Surroundings { hub: air, shaft: air })
-}
-
-fn surfaces(given: &Given) -> Result<Surfaces, ReckonError> {
-    let usual = Surfaces::default();
-    Ok(Surfaces {
-        touching: given.quantity("touching")?,
-        pressed: given.quantity("pressed")?,
-        air: given.optional("gap_filling").map_or(usual.air, GapAir::Constant),
-        ..usual
-    })
-}
-
-fn unknowns(given: &Given) -> Result<Unknowns, ReckonError> {
-    Ok(Unknowns {
-        eccentricity: Bounds {
-            low: given.number("off_middle_least")?,
-            likely: given.number("off_middle")?,
-            high: given.number("off_middle_greatest")?,
-        },
-        conductance: Bounds {
-            low: given.number("conductance_least")?,
-            likely: 1.0,
-            high: given.number("conductance_greatest")?,
-        },
-        expansion: given.number("expansion_scatter")?,
-    })
-}
 
 /// Both are noise of the last digits, and so words rather than numbers to compare.
 fn check_of(check: Check) -> String {
@@ -305,6 +476,7 @@ fn in_hand(given: &Given) -> Result<Answer, ReckonError> {
         unknowns: unknowns(given)?,
         grip: given.number("grip")?,
         touch: given.quantity("touch")?,
+        places: places(given)?,
         ..HotHub::new(
             hub(given)?,
             shaft(given)?,
@@ -319,51 +491,34 @@ fn in_hand(given: &Given) -> Result<Answer, ReckonError> {
     let answer = answer.with("at_most", grab.contact.high).with("clearance", grab.clearance);
     let answer = answer.with("grips", grab.after.grips).with("cool", grab.after.cool);
     let answer = answer.with("creep", grab.after.creep);
+    let answer = with_places(answer, &grab.asked.places, &grab.places);
     Ok(answer.with("check", check_of(grab.check)).shown_by([grab.working()]))
 }
 
-/// Heat on body and flange, where there is any.
-fn heats(given: &Given, hub: &Hub) -> Result<Vec<Heat>, ReckonError> {
-    let stop: Time = given.quantity("heated_for")?;
-    let (mut heats, mut from) = (Vec::new(), Length::default());
-    for (slice, name) in hub.slices.iter().zip(["body", "flange"]) {
-        let to = from + slice.length;
-        let power: Power =
-            given.quantity(if name == "body" { "body_power" } else { "flange_power" })?;
-        if power.si() > 0.0 {
-            heats.push(Heat::until(Zone::outside(name, from, to), power, stop));
-        }
-        from = to;
-    }
-    if heats.is_empty() {
-        return Err(ReckonError::not_valid(
-            "no heat: body_power or flange_power must be above zero",
-        ));
-    }
-    Ok(heats)
-}
-
-fn off(given: &Given) -> Result<Answer, ReckonError> {
+/// The hub on its shaft, without heat.
+fn removal(given: &Given) -> Result<Removal, ReckonError> {
     let hub = hub(given)?;
-    let heats = heats(given, &hub)?;
     let friction =
         Friction { low: given.number("friction_least")?, high: given.number("friction_greatest")? };
-    let opening = Removal {
+    let interference = given.quantity("interference")?;
+    let start = given.quantity("start")?;
+    Ok(Removal {
         surroundings: surroundings(given)?,
         surfaces: surfaces(given)?,
         unknowns: unknowns(given)?,
         friction,
         clearance: given.quantity("clearance")?,
+        limit: given.optional("limit"),
+        places: places(given)?,
         until: given.quantity("looked_for")?,
-        ..Removal::new(
-            hub,
-            shaft(given)?,
-            given.quantity("interference")?,
-            given.quantity("start")?,
-            heats,
-        )
-    }
-    .solve()?;
+        ..Removal::new(hub, shaft(given)?, interference, start, Vec::new())
+    })
+}
+
+fn off(given: &Given) -> Result<Answer, ReckonError> {
+    let asked = removal(given)?;
+    let heats = heats(given, &asked.hub)?;
+    let opening = Removal { heats, ..asked }.solve()?;
     let opens = match (opening.opens.high, opening.opens.likely) {
         (Some(_), _) => "in every case",
         (None, Some(_)) => "likely",
@@ -376,7 +531,60 @@ fn off(given: &Given) -> Result<Answer, ReckonError> {
     let answer = answer.with("shuts_if_stopped", stopped);
     let answer = answer.with("cold_pull", opening.cold_pull.high);
     let answer = answer.with("least_pull", opening.least_pull.1.high);
+    let least = opening.shortest.and_then(|window| window.lasts());
+    let answer = answer.with("least_window", least);
     let answer = answer.with("hottest", opening.hottest.peak.temperature);
+    let answer = answer.with("over_limit_after", opening.hottest.peak.over_limit);
+    let answer = with_places(answer, &opening.asked.places, &opening.places);
     let answer = answer.with("check", check_of(opening.check));
     Ok(answer.shown_by([opening.working()]))
+}
+
+/// Zones that can be heated: one for each slice.
+fn zones(hub: &Hub) -> Result<Vec<Zone>, ReckonError> {
+    const MOST: usize = 3;
+    if hub.slices.len() > MOST {
+        return Err(ReckonError::not_valid(
+            "more than three slices make too many patterns to try: join those of like outside",
+        ));
+    }
+    let mut from = Length::default();
+    let zone = |(at, slice): (usize, &thermal::Slice)| {
+        let to = from + slice.length;
+        let name = ["body", "flange"].get(at).copied().unwrap_or("slice");
+        let zone = Zone::outside(name, from, to);
+        from = to;
+        zone
+    };
+    Ok(hub.slices.iter().enumerate().map(zone).collect())
+}
+
+fn advice(given: &Given) -> Result<Answer, ReckonError> {
+    let asked = removal(given)?;
+    let search = Search {
+        zones: zones(&asked.hub)?,
+        greatest: given.quantity("at_hand")?,
+        window: given.quantity("window")?,
+    };
+    let powers = |power: Power, shares: &[f64]| -> Vec<Power> {
+        shares.iter().map(|share| power * *share).collect()
+    };
+    match asked.advise(&search)? {
+        Advice::Heat { trial, opening } => {
+            let stop = opening.asked.heats.first().map(|heat| heat.stop);
+            let answer = given.answer().with("works", "this heat works");
+            let answer = answer.with("powers", powers(trial.power, &trial.shares));
+            let answer = answer.with("heat_for", stop).with("opens_after", opening.opens.high);
+            let answer = answer.with("opens_likely", opening.opens.likely);
+            let answer = answer.with("hottest", opening.hottest.peak.temperature);
+            let answer = with_places(answer, &opening.asked.places, &opening.places);
+            Ok(answer.shown_by([opening.working()]))
+        }
+        Advice::Nothing { nearest } => {
+            let answer = given.answer().with("works", "none does");
+            let answer = answer.with("powers", powers(nearest.power, &nearest.shares));
+            let answer = answer.with("hottest", nearest.hottest);
+            Ok(answer.with("least_pull", nearest.least_pull.high))
+        }
+    }
 }

@@ -1,10 +1,12 @@
 //! Getting a hub off.
 
 use mechanics::Range;
+use mechanics::pull::hold::{Jaws, thread_shear};
 use mechanics::pull::{
-    pull_force, puller, puller_bolt_stress, ram_force, ram_pressure, screw_torque,
+    pull_force, puller, puller_bolt_stress, ram_force, ram_force_working, ram_pressure,
+    ram_working, screw_torque,
 };
-use quantities::{Area, Basis, Force, Kind, Pressure, Source};
+use quantities::{Area, Basis, Force, Kind, Length, Pressure, Source};
 use tables::pullers::{self, Drive};
 use tables::{bolts, friction};
 
@@ -145,6 +147,39 @@ pub(super) const ALL: &[Calculation] = &[
         source: Source::new("force over area", "", Basis::Computed),
         answer: puller_bolts,
     },
+    Calculation {
+        name: "puller-threads",
+        does: "Shear stress in the threads of a hub’s puller holes.",
+        inputs: &[
+            PULL,
+            Input::quantity("holes", Kind::Count, "how many are used"),
+            Input::word("thread", "their thread, such as M16").optional(),
+            Input::quantity("diameter", Kind::Length, "or the diameter of the thread").optional(),
+            Input::quantity("engaged", Kind::Length, "length of thread that is engaged"),
+        ],
+        outputs: &[Output::value("stress", Kind::Stress, "shear stress in the hub")],
+        valid: "60° threads, coarse; all holes pull alike, which asks for a stiff bar set square",
+        source: Source::new("Norton, Machine Design", "thread stripping", Basis::Memory),
+        answer: puller_threads,
+    },
+    Calculation {
+        name: "puller-jaws",
+        does: "Pressure under a puller’s jaws, and bending of the flange that they hold by.",
+        inputs: &[
+            PULL,
+            Input::quantity("jaws", Kind::Count, "how many"),
+            Input::quantity("width", Kind::Length, "width of each, along the rim"),
+            Input::quantity("grip", Kind::Length, "how far each reaches over what it holds by"),
+            Input::quantity("thickness", Kind::Length, "thickness of that flange").optional(),
+        ],
+        outputs: &[
+            Output::value("pressure", Kind::Stress, "under the jaws"),
+            Output::value("bending", Kind::Stress, "at the root of the flange"),
+        ],
+        valid: "jaws square, all alike; a beam as wide as the jaw, which a whole ring outdoes",
+        source: Source::new("force over area; statics of a short beam", "", Basis::Computed),
+        answer: puller_jaws,
+    },
 ];
 
 fn grip(given: &Given) -> Result<Answer, ReckonError> {
@@ -178,8 +213,14 @@ fn screw(given: &Given) -> Result<Answer, ReckonError> {
 fn ram(given: &Given) -> Result<Answer, ReckonError> {
     let area = given.quantity::<Area>("area")?;
     match (given.optional::<Pressure>("pressure"), given.optional::<Force>("pull")) {
-        (Some(pressure), None) => Ok(given.answer().with("force", ram_force(pressure, area)?)),
-        (None, Some(pull)) => Ok(given.answer().with("pressure", ram_pressure(pull, area)?)),
+        (Some(pressure), None) => {
+            let answer = given.answer().with("force", ram_force(pressure, area)?);
+            Ok(answer.shown_by([ram_force_working(pressure, area)?]))
+        }
+        (None, Some(pull)) => {
+            let answer = given.answer().with("pressure", ram_pressure(pull, area)?);
+            Ok(answer.shown_by([ram_working(pull, area)?]))
+        }
         _ => Err(ReckonError::not_valid("give either pressure or pull")),
     }
 }
@@ -195,4 +236,32 @@ fn puller_bolts(given: &Given) -> Result<Answer, ReckonError> {
     };
     let stress = puller_bolt_stress(given.quantity("pull")?, given.count("bolts")?, area)?;
     Ok(given.answer().with("stress", stress))
+}
+
+fn puller_threads(given: &Given) -> Result<Answer, ReckonError> {
+    let named = Some(given.word("thread")).filter(|name| !name.is_empty());
+    let diameter = match (named, given.optional::<Length>("diameter")) {
+        (Some(name), None) => bolts::thread(name)
+            .map(|thread| thread.diameter)
+            .ok_or_else(|| Given::unreadable("thread", format!("“{name}” is not held")))?,
+        (None, Some(diameter)) => diameter,
+        _ => return Err(ReckonError::not_valid("give either thread or diameter")),
+    };
+    let (pull, holes) = (given.quantity("pull")?, given.count("holes")?);
+    let shear = thread_shear(pull, holes, diameter, given.quantity("engaged")?)?;
+    Ok(given.answer().with("stress", shear.stress).shown_by([shear.working()]))
+}
+
+fn puller_jaws(given: &Given) -> Result<Answer, ReckonError> {
+    let pull = given.quantity("pull")?;
+    let jaws = Jaws {
+        count: given.count("jaws")?,
+        width: given.quantity("width")?,
+        grip: given.quantity("grip")?,
+    };
+    let answer = given.answer().with("pressure", jaws.bearing(pull)?);
+    let answer = answer.shown_by([jaws.bearing_working(pull)?]);
+    let Some(thickness) = given.optional("thickness") else { return Ok(answer) };
+    let answer = answer.with("bending", jaws.bending(pull, thickness)?);
+    Ok(answer.shown_by([jaws.bending_working(pull, thickness)?]))
 }

@@ -25,7 +25,7 @@ impl Opening {
         .term("d", "joint", Value::new(Kind::Size, asked.hub.bore))
         .term("δ", "interference", allowance(asked.interference))
         .term("m", "friction, high end", Value::number(asked.friction.high))
-        .term("P", "heat that goes in", Value::new(Kind::Power, quantities::Power::from_si(power)))
+        .term("P", "heat that goes in", Value::new(Kind::HeatFlow, quantities::Power::from_si(power)))
         .term("C", "clearance wanted", allowance(asked.clearance))
         .term("T", "hottest spot of the hub", Value::new(Kind::Temperature, self.hottest.peak.temperature))
         .term("t", "time of the least pull", Value::new(Kind::Time, self.least_pull.0))

@@ -1,10 +1,11 @@
 //! How the hubs are made hot.
 
-use quantities::Kind;
+use quantities::{Kind, Value};
 
-use super::{Face, Group, Row};
+use super::{Face, Field, Group, Row, names_or};
+use crate::opened::Opened;
 
-pub(super) fn groups() -> Vec<Group> {
+pub(super) fn groups(opened: &Opened) -> Vec<Group> {
     let method = Face::named(["oven", "induction", "oil bath", "torch"]);
     let warmth = Face::Quantity(Kind::Temperature);
     let difference = Face::Quantity(Kind::TemperatureDifference);
@@ -21,14 +22,20 @@ pub(super) fn groups() -> Vec<Group> {
         Row::one("Shaft, where it is cooled", "heat.shaft_temperature", warmth.clone()),
         Row::one("Heated to, where it is more than needed", "heat.heated_to", warmth),
         Row::one("Time that getting it home takes", "heat.time_wanted", Face::Quantity(Kind::Time)),
-        Row::one("Heater’s power that goes in", "heat.power", Face::Quantity(Kind::Power)),
+        Row::one("Heater’s power that goes in", "heat.power", Face::Quantity(Kind::HeatFlow)),
         Row::one("Seals that stay in or touch the hub", "heat.seals_left", Face::Texts("nitrile")),
     ];
-    vec![Group::new("Heating", "blank takes the common value, and says so", rows), assumed()]
+    vec![
+        Group::new("Heating", "blank takes the common value, and says so", rows),
+        assumed(opened),
+        expansions(opened),
+    ]
 }
 
 /// What the flow of heat assumes, the usual figure beside each.
-fn assumed() -> Group {
+fn assumed(opened: &Opened) -> Group {
+    let usual = |kind, si| Value { kind, si, plus_minus: None }.show(opened.system);
+    let film = |si| usual(Kind::HeatTransfer, si);
     let quantity = Face::Quantity;
     let metal = |part: &str| {
         let place = move |key: &str| format!("heat.assume.{part}.{key}");
@@ -50,10 +57,23 @@ fn assumed() -> Group {
     };
     let mut rows: Vec<Row> = metal("hub").into_iter().chain(metal("shaft")).collect();
     rows.extend([
-        one("To the air: 7 W/m²/K, still", "convection", Kind::HeatTransfer),
+        one(&format!("To still air: {}", film(7.0)), "convection", Kind::HeatTransfer),
         one("Emissivity outside: 0.6", "emissivity", Kind::Number),
-        one("Joint just touching: 3500 W/m²/K", "touching", Kind::HeatTransfer),
-        one("More at 10 MPa: 25 000 W/m²/K", "pressed", Kind::HeatTransfer),
+        one("From the shaft: as from the hub", "shaft_convection", Kind::HeatTransfer),
+        one("Emissivity of the shaft: as the hub’s", "shaft_emissivity", Kind::Number),
+        one("Round the shaft: as the place", "shaft_air", Kind::Temperature),
+        Row::one("The joint conducts by its roughness", "heat.assume.by_roughness", Face::YesNo),
+        one(
+            &format!("Hardness, with roughness: {}", usual(Kind::Stress, 2e9)),
+            "hardness",
+            Kind::Stress,
+        ),
+        one(&format!("Joint just touching: {}", film(3500.0)), "touching", Kind::HeatTransfer),
+        one(
+            &format!("More at {}: {}", usual(Kind::Stress, 10e6), film(25e3)),
+            "pressed",
+            Kind::HeatTransfer,
+        ),
         one("Emissivity of bore and shaft: 0.3", "joint_emissivity", Kind::Number),
         one("What fills the gap conducts: as air", "gap_filling", Kind::Conductivity),
         one("Off the middle, at least: 0", "off_middle_least", Kind::Number),
@@ -65,8 +85,40 @@ fn assumed() -> Group {
         one("Shaft behind the hub: two diameters", "shaft_behind", Kind::Length),
         one("Shaft beyond its end: none", "shaft_ahead", Kind::Length),
         one("Holds with this share of its grip: 0.5", "grip", Kind::Number),
-        one("Cool enough to touch: 50 °C", "touch", Kind::Temperature),
-        one("Lined up within: 10 K of the place", "line_up_within", Kind::TemperatureDifference),
+        one(
+            &format!("Cool enough to touch: {}", usual(Kind::Temperature, 323.15)),
+            "touch",
+            Kind::Temperature,
+        ),
+        one(
+            &format!("Lined up within: {} of the place", usual(Kind::TemperatureDifference, 10.0)),
+            "line_up_within",
+            Kind::TemperatureDifference,
+        ),
     ]);
     Group::new("What the seconds assume", "a blank takes the figure beside it", rows).folded()
+}
+
+/// Expansion by temperature, where a table of it is at hand.
+fn expansions(opened: &Opened) -> Group {
+    let reference = Value { kind: Kind::Temperature, si: 293.15, plus_minus: None };
+    let from = format!("from {} to", reference.show(opened.system));
+    let of = |part: &'static str| {
+        let from = from.clone();
+        let table = format!("heat.assume.{part}.expansions");
+        let rows = names_or(opened, &table, &["1", "2", "3"]);
+        rows.into_iter().map(move |row| {
+            let field = |key: &str, short: &str, kind: Kind| {
+                let say = format!("Expansion of the {part}, row {row}, {short}");
+                Field::new(format!("{table}.{row}.{key}"), say, short, Face::Quantity(kind))
+            };
+            let fields = vec![
+                field("temperature", &from, Kind::Temperature),
+                field("mean", "mean", Kind::Expansion),
+            ];
+            Row::new(format!("Of the {part}, row {row}"), fields)
+        })
+    };
+    let about = "outranks the one figure; nothing beyond the last row";
+    Group::new("Expansion by temperature", about, of("hub").chain(of("shaft")).collect()).folded()
 }

@@ -95,7 +95,7 @@ pub(crate) fn of(stage: Stage, opened: &Opened) -> Vec<Group> {
         Stage::Coupling => coupling::groups(opened),
         Stage::Sizes => sizes::groups(opened),
         Stage::Fit => fit::groups(opened),
-        Stage::Heat => heat::groups(),
+        Stage::Heat => heat::groups(opened),
         Stage::Gap => gap::groups(opened),
         Stage::Lineup => lineup::groups(opened),
         Stage::Closeup => closeup::groups(opened),

@@ -122,7 +122,7 @@ fn oil(cx: &Context, out: &mut StageBuilder, end: End, taper: Taper) {
     out.number(
         &format!("{key}.oil"),
         format!("Oil pressure to lift the {name}, at most"),
-        Value::new(Kind::Stress, lift.oil),
+        Value::new(Kind::Pressure, lift.oil),
     )
     .second(format!("{} to {} times the highest contact pressure; limit: common hand pumps", DILATION.0, DILATION.1))
     .working(lift.working())

@@ -1,14 +1,16 @@
 //! Hub, shaft and joint as the flow of heat wants them: the job's figures, else the usual ones.
 
 use mechanics::Slice;
+use mechanics::heat::expansion::Expansion as Grows;
 use quantities::{Kind, Length, Measured, Physical, Value, Working};
 use tables::materials::Material;
 use thermal::{
-    Air, Bounds, Expansion, Friction, GapAir, Hub, Metal, Shaft, Surfaces, Surroundings, Unknowns,
+    Air, Bounds, Expansion, Friction, GapAir, Hub, Metal, Rough, Shaft, Surfaces, Surroundings,
+    Unknowns,
 };
 
 use super::super::{Context, fit};
-use super::ambient;
+use super::{ambient, joint};
 use crate::file::{Assume, End, Figures, Text, si};
 
 /// What putting on and taking off have in common.
@@ -37,12 +39,13 @@ pub(in crate::plan) fn bench(cx: &Context, end: End) -> Option<Bench> {
     };
     let slices = cx.hub_slices(end)?.into_iter().map(part).collect();
     let range = fit::friction(cx, end);
-    let air = air(cx, assume);
+    let (air, metals) = (air(cx, assume), [&hub_metal, &shaft.metal]);
+    let surfaces = surfaces(assume, joint::rough(cx, end, metals.map(|metal| metal.conductivity)));
     Some(Bench {
+        surroundings: Surroundings { hub: air, shaft: shaft_air(assume, air) },
+        surfaces,
         hub: Hub { bore, slices, metal: hub_metal },
         shaft,
-        surroundings: Surroundings { hub: air, shaft: air },
-        surfaces: surfaces(assume),
         unknowns: unknowns(assume),
         friction: Friction { low: range.low, high: range.high },
     })
@@ -55,10 +58,10 @@ fn or<Q: Physical>(text: &Text<Q>, usual: Q) -> Q {
 /// Limits on temperature are judged by the plan, so none is set here.
 fn metal(material: &Material, figures: &Figures) -> Metal {
     let usual = Metal::from(material);
-    let expansion = match &figures.expansion {
-        Some(mean) => Expansion::Constant(mean.value()),
-        None if material.name == "steel" => Expansion::Steel,
-        None => usual.expansion,
+    let expansion = match super::expansion(material, figures) {
+        Grows::Constant(mean) => Expansion::Constant(mean),
+        Grows::Steel => Expansion::Steel,
+        Grows::Table(rows) => Expansion::Table(rows.rows().to_vec()),
     };
     let mut elastic = usual.elastic;
     elastic.young = or(&figures.modulus, elastic.young);
@@ -82,8 +85,18 @@ fn air(cx: &Context, assume: &Assume) -> Air {
     }
 }
 
-fn surfaces(assume: &Assume) -> Surfaces {
-    let usual = Surfaces::default();
+/// Round the shaft: as round the hub, where nothing else is written.
+fn shaft_air(assume: &Assume, hub: Air) -> Air {
+    Air {
+        temperature: or(&assume.shaft_air, hub.temperature),
+        convection: or(&assume.shaft_convection, hub.convection),
+        emissivity: si(&assume.shaft_emissivity).unwrap_or(hub.emissivity),
+    }
+}
+
+/// As written, else by the roughness of bore and shaft, else the usual figures.
+fn surfaces(assume: &Assume, rough: Option<Rough>) -> Surfaces {
+    let usual = rough.and_then(|rough| rough.surfaces().ok()).unwrap_or_default();
     let filling = assume.gap_filling.as_ref();
     Surfaces {
         touching: or(&assume.touching, usual.touching),
@@ -117,7 +130,8 @@ impl Bench {
         let share = |number: f64| Value::number(number);
         let film = |film| Value::new(Kind::HeatTransfer, film);
         let length = |length| Value::new(Kind::Length, length);
-        let air = &self.surroundings.hub;
+        let (air, round) = (&self.surroundings.hub, &self.surroundings.shaft);
+        let temperature = |at| Value::new(Kind::Temperature, at);
         let joint = &self.surfaces;
         let unknowns = &self.unknowns;
         working
@@ -138,6 +152,10 @@ impl Bench {
             .term("La", "shaft beyond the hub", length(self.shaft.ahead))
             .term("ha", "to the air", film(air.convection))
             .term("ε", "emissivity outside", share(air.emissivity))
+            .term("ta", "air round the hub", temperature(air.temperature))
+            .term("hs", "from the shaft to the air", film(round.convection))
+            .term("εs", "emissivity of the shaft", share(round.emissivity))
+            .term("tb", "air round the shaft", temperature(round.temperature))
             .term("h0", "joint just touching", film(joint.touching))
             .term("hp", "more at 10 MPa", film(joint.pressed))
             .term("εj", "emissivity of the joint", share(joint.emissivity))

@@ -13,6 +13,7 @@ use super::super::stage_builder::StageBuilder;
 use super::super::{Context, Depth};
 use super::ambient;
 use super::bench::{Bench, bench, why_not};
+use super::near;
 use crate::file::{End, si};
 
 /// What was asked and what came of it.
@@ -42,6 +43,8 @@ pub(super) fn asked(cx: &Context, end: End) -> Option<(Bench, HotHub)> {
     let heat = cx.heat(end)?;
     let bench = bench(cx, end)?;
     let opening = &heat.heat.opening;
+    let places = near::places(cx, end, bench.hub.bore);
+    let shaft = near::long_enough(&bench.shaft, &places, bench.hub.bore);
     let asked = HotHub {
         surroundings: bench.surroundings,
         surfaces: bench.surfaces,
@@ -49,9 +52,10 @@ pub(super) fn asked(cx: &Context, end: End) -> Option<(Bench, HotHub)> {
         friction: bench.friction,
         grip: si(&cx.file.heat.assume.grip).unwrap_or(0.5),
         touch: coolest(cx),
+        places,
         ..HotHub::new(
             bench.hub.clone(),
-            bench.shaft.clone(),
+            shaft,
             opening.interference,
             heat.comes,
             opening.shaft_temperature,
@@ -108,6 +112,8 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, end: End) {
             }
             in_hand(cx, out, end, &found.bench, grab);
             after(cx, out, end, grab);
+            near::numbers(cx, out, end, (&grab.asked.places, &grab.places), NEAR);
+            near::notes(cx, out, end);
         }
         Err(error) => {
             out.note(format!("{}: no seconds in hand, for {}.", capital(&name), why_not(error)));
@@ -139,6 +145,10 @@ fn in_hand(cx: &Context, out: &mut StageBuilder, end: End, bench: &Bench, grab: 
         );
     }
 }
+
+/// What mends a seal that gets too hot while a hub cools on its shaft.
+const NEAR: &str =
+    "Take it off until the hub is cool, or keep the shaft between them wet and cold.";
 
 const RUN: Source = Source::new(
     "Heat conduction and thermoelasticity by finite elements",

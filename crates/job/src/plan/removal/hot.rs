@@ -9,36 +9,36 @@ use quantities::{
     Basis, Force, Kind, Length, Limits, Physical, Power, Source, ThermodynamicTemperature, Time,
     Value, Working,
 };
-use thermal::{
-    Advice, Body, Heat, Opening, Place, Removal, Sample, Search, ThermalError, Trial, Zone,
-};
+use thermal::{Advice, Heat, Opening, Removal, Sample, Search, ThermalError, Zone};
 
 use super::super::sizes::capital;
 use super::super::stage_builder::StageBuilder;
 use super::super::{Context, Depth, heat};
+use super::advice;
 use crate::file::{End, si};
 use heat::bench::{Bench, bench, why_not};
+use heat::near;
 
 /// What was asked and what came of it.
 pub(in crate::plan) struct Found {
     bench: Bench,
-    limit: Option<(ThermodynamicTemperature, String)>,
-    zones: Vec<Zone>,
+    pub(super) limit: Option<(ThermodynamicTemperature, String)>,
+    pub(super) zones: Vec<Zone>,
     /// Heat as it is written; `None` when none is.
-    given: Option<Result<Opening, ThermalError>>,
+    pub(super) given: Option<Result<Opening, ThermalError>>,
     /// What else would do; `None` when heat as written does.
     advice: Option<Result<Advice, ThermalError>>,
 }
 
 /// Clearance over which a hub counts as free: a rule of our own.
-const FREE_M: f64 = 0.02e-3;
+pub(super) const FREE_M: f64 = 0.02e-3;
 /// Heating goes on for so long where nothing is written.
 const HEAT_FOR_S: f64 = 300.0;
 /// All the heat at hand where nothing is written: two large gas burners, of which a third to a
 /// half goes into the metal (common practice); a rule of our own.
-const AT_HAND_W: f64 = 20e3;
+pub(super) const AT_HAND_W: f64 = 20e3;
 /// Time to draw a hub off where nothing is written: a rule of our own.
-const WINDOW_S: f64 = 30.0;
+pub(super) const WINDOW_S: f64 = 30.0;
 /// How long is looked at after heat has stopped.
 const LOOKED_S: f64 = 3600.0;
 
@@ -79,10 +79,8 @@ fn asked(
     interference: Length,
     limit: Option<ThermodynamicTemperature>,
 ) -> Removal {
-    let places = places(cx, end, bench.hub.bore);
-    let mut shaft = bench.shaft.clone();
-    let farthest = places.iter().map(|place| -place.along.si()).fold(0.0, f64::max);
-    shaft.behind = Length::from_si(shaft.behind.si().max(farthest + 0.5 * bench.hub.bore.si()));
+    let places = near::places(cx, end, bench.hub.bore);
+    let shaft = near::long_enough(&bench.shaft, &places, bench.hub.bore);
     Removal {
         surroundings: bench.surroundings,
         surfaces: bench.surfaces,
@@ -138,31 +136,16 @@ fn heat_for(cx: &Context) -> Time {
     Time::from_si(si(&cx.file.removal.heat_for).unwrap_or(HEAT_FOR_S))
 }
 
-fn window(cx: &Context) -> Time {
+pub(super) fn window(cx: &Context) -> Time {
     Time::from_si(si(&cx.file.removal.window).unwrap_or(WINDOW_S))
 }
 
-fn at_hand(cx: &Context) -> Power {
+pub(super) fn at_hand(cx: &Context) -> Power {
     let removal = &cx.file.removal;
     let written =
         [&removal.power_body, &removal.power_flange].map(|power| si(power).unwrap_or(0.0));
     let usual = AT_HAND_W.max(written.iter().sum());
     Power::from_si(si(&removal.power_at_hand).unwrap_or(usual))
-}
-
-/// Seals and bearings behind the hub, at the shaft's surface.
-fn places(cx: &Context, end: End, bore: Length) -> Vec<Place> {
-    let near = cx.file.removal.at(end).near.iter();
-    near.filter_map(|(name, near)| {
-        Some(Place {
-            name: name.clone(),
-            body: Body::Shaft,
-            radius: 0.49 * bore,
-            along: -near.behind.as_ref()?.value(),
-            limit: near.limit.as_ref().map(quantities::Measured::value),
-        })
-    })
-    .collect()
 }
 
 pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, end: End) {
@@ -189,15 +172,12 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, end: End) {
     }
     match &found.advice {
         Some(Ok(Advice::Heat { trial, opening })) => {
-            let heat = pattern(out, found, trial);
-            let stop = opening.asked.heats.first().map(|heat| Value::new(Kind::Time, heat.stop));
-            let stop = stop.map_or_else(String::new, |stop| format!(", for {}", out.show(&stop)));
-            out.note(format!("{}, heat that works: {heat}{stop}. It is what goes into the metal: of a gas burner’s heat a third to a half.", capital(&name)));
+            advice::numbers(cx, out, end, (&found.zones, trial), opening);
             if found.given.is_none() {
                 opened(cx, out, end, found, opening);
             }
         }
-        Some(Ok(Advice::Nothing { nearest })) => nothing(cx, out, end, found, nearest),
+        Some(Ok(Advice::Nothing { nearest })) => advice::nothing(cx, out, end, found, nearest),
         Some(Err(error)) => {
             out.note(format!(
                 "{}: no heat can be advised, for {}.",
@@ -207,70 +187,7 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, end: End) {
         }
         None => {}
     }
-    assumed(cx, out);
-}
-
-/// "9.0 kW on the body, 3.0 kW on the flange".
-fn pattern(out: &StageBuilder, found: &Found, trial: &Trial) -> String {
-    let parts = found.zones.iter().zip(&trial.shares).filter(|(_, share)| **share > 0.0);
-    let parts = parts.map(|(zone, share)| {
-        let power = Value::new(Kind::Power, trial.power * *share);
-        format!("{} on the {}", out.show(&power), zone.name)
-    });
-    parts.collect::<Vec<_>>().join(", ")
-}
-
-/// Less pull than this is none: a rule of our own.
-const LETS_GO_N: f64 = 100.0;
-
-fn nothing(cx: &Context, out: &mut StageBuilder, end: End, found: &Found, nearest: &Trial) {
-    let name = cx.hub_name(end);
-    let celsius = |at| Value::new(Kind::Temperature, at);
-    let heat = pattern(out, found, nearest);
-    let limit = found.limit.as_ref();
-    let within = limit.map_or_else(String::new, |(limit, _)| {
-        format!(" within {}", celsius(*limit).show(cx.system))
-    });
-    let hand = out.show(&Value::new(Kind::Power, at_hand(cx)));
-    let open_for = out.show(&Value::new(Kind::Time, window(cx)));
-    let left = Value::new(Kind::Force, nearest.least_pull.high);
-    let best = if left.si < LETS_GO_N {
-        format!(
-            "At best it lets go for less than that ({heat}): have the puller loaded and draw at once."
-        )
-    } else {
-        format!("At best {} of pull is left ({heat}).", out.show(&left))
-    };
-    out.note(format!(
-        "{}: no heat up to {hand} holds it open for {open_for}{within} in every case. {best} Else cool the shaft (ice or wet cloth beside the hub), use oil pressure where the hub is made for it, or give the hub up and cut it.",
-        capital(&name)
-    ));
-    if found.given.is_none()
-        && let Some((limit, whose)) = limit
-    {
-        let value = celsius(*limit);
-        let source = Source::new(
-            "Search among powers and patterns, by finite elements",
-            "the case that opens last",
-            Basis::Computed,
-        );
-        let working = Working::new(
-            "Heat that helps it off",
-            "T = limit, which was passed before it was open for w",
-            value,
-            source,
-        )
-        .term("w", "wanted open", Value::new(Kind::Time, window(cx)))
-        .term("P", "heat that came nearest", Value::new(Kind::Power, nearest.power))
-        .term("F", "least pull with it, high end", left);
-        out.number(
-            &format!("{}.temperature", end.key()),
-            format!("Heat the {name} to, at most"),
-            value,
-        )
-        .second(format!("its limit ({whose}); heat alone does not do it in every case"))
-        .working(working);
-    }
+    advice::assumed(cx, out);
 }
 
 fn opened(cx: &Context, out: &mut StageBuilder, end: End, found: &Found, opening: &Opening) {
@@ -340,14 +257,28 @@ fn opened(cx: &Context, out: &mut StageBuilder, end: End, found: &Found, opening
             )
             .working(working);
     }
+    if let Some(window) = opening.shortest
+        && let Some(shuts) = window.shuts
+    {
+        let value = time(shuts - window.opens);
+        let source = "shortest of the likely, the tight and the loose case that open";
+        let working = reached("Time to draw it off", "t = s − o", value, opening)
+            .term("o", "opens", time(window.opens))
+            .term("s", "shuts again, heat stopped as it opened", time(shuts))
+            .valid(source);
+        out.number(&format!("{key}.window"), format!("Time to draw the {name} off, at least"), value)
+            .second("once heat stops as it opens: the shortest of the cases; keep heating while it is drawn")
+            .working(working);
+    }
     let at_opening = opening.window.and_then(|window| at(&opening.curve, window.opens));
     let freed = at_opening.map(|sample| sample.hub);
     hottest(out, end, &name, found, opening.hottest.peak.temperature, freed);
-    near(out, end, opening);
+    let mend = "Wet cloth on the shaft between, heat for less long, or take it off first.";
+    near::numbers(cx, out, end, (&opening.asked.places, &opening.places), mend);
     if let Some(ended) = opening.ended {
         let after = out.show(&time(ended));
         out.note(format!(
-            "{}: after {after} it is hotter than can be reckoned (600 °C at most); what comes later is not looked at.",
+            "{}: after {after} it is hotter than can be reckoned; what comes later is not looked at.",
             capital(&name)
         ));
     }
@@ -367,7 +298,7 @@ fn reached(name: &'static str, formula: &'static str, value: Value, opening: &Op
             "interference that presses",
             Value::new(Kind::Allowance, opening.asked.interference),
         )
-        .term("P", "heat that goes in", Value::new(Kind::Power, Power::from_si(power)))
+        .term("P", "heat that goes in", Value::new(Kind::HeatFlow, Power::from_si(power)))
         .term("F", "pull before heat, high end", Value::new(Kind::Force, opening.cold_pull.high))
 }
 
@@ -416,54 +347,12 @@ fn hottest(
     }
 }
 
-/// Seals and bearings nearby.
-fn near(out: &mut StageBuilder, end: End, opening: &Opening) {
-    for (place, peak) in opening.asked.places.iter().zip(&opening.places) {
-        let value = Value::new(Kind::Temperature, peak.temperature);
-        let source = Source::new("Heat conduction by finite elements", "", Basis::Computed);
-        let working = Working::new(
-            "Hottest that it gets",
-            "T = highest in time at x behind the hub",
-            value,
-            source,
-        )
-        .term("x", "behind the hub", Value::new(Kind::Length, -place.along));
-        let id = format!("{}.near.{}", end.key(), place.name);
-        let after = out.show(&Value::new(Kind::Minutes, peak.time));
-        let entry = out
-            .number(&id, format!("{} near it", capital(&place.name)), value)
-            .working(working)
-            .second(format!("the shaft’s surface there; hottest after {after}"));
-        if let Some(limit) = place.limit {
-            entry.judged(
-                Limits::at_most(limit.si()),
-                "Wet cloth on the shaft between, heat for less long, or take it off first.",
-            );
-        }
-    }
-}
-
-fn assumed(cx: &Context, out: &mut StageBuilder) {
-    let removal = &cx.file.removal;
-    if removal.power_body.is_none()
-        && removal.power_flange.is_none()
-        && removal.power_at_hand.is_none()
-    {
-        let hand = out.show(&Value::new(Kind::Power, Power::from_si(AT_HAND_W)));
-        out.note_once(format!("No heat was written: looked for up to {hand} into the metal, a rule of our own; write what is at hand."));
-    }
-    if removal.clearance.is_none() {
-        let free = out.show(&Value::new(Kind::Allowance, Length::from_si(FREE_M)));
-        out.note_once(format!("Open means {free} of clearance everywhere, a rule of our own."));
-    }
-}
-
 /// For the ways side by side: what heat alone takes, and what stands against it.
 pub(super) fn in_words(cx: &Context, found: &Found) -> (String, Option<String>) {
     let time = |time| Value::new(Kind::Time, time).show(cx.system);
     let bar = || Some("heat alone does not do it in every case: pull as well".to_owned());
     let Some(opening) = run(found) else {
-        let hand = Value::new(Kind::Power, at_hand(cx)).show(cx.system);
+        let hand = Value::new(Kind::HeatFlow, at_hand(cx)).show(cx.system);
         return (format!("more than {hand}, or more than its limit"), bar());
     };
     let window = opening.if_stopped.and_then(|window| Some((window.opens, window.shuts?)));
@@ -511,5 +400,5 @@ pub(in crate::plan) fn run(found: &Found) -> Option<&Opening> {
 
 /// Force that the puller at hand is good for.
 pub(in crate::plan) fn puller(cx: &Context) -> Option<Force> {
-    cx.file.removal.puller.as_ref().map(quantities::Measured::value)
+    super::hold::at_hand(cx)
 }

@@ -1,16 +1,18 @@
 //! Off: as found, and the force or the heat that gets a hub off again without harm.
 
+mod advice;
+mod hold;
 pub(super) mod hot;
 mod starting;
 mod ways;
 
 use mechanics::interference::hub::Running;
-use mechanics::pull::{Pull, pull_force};
+use mechanics::pull::{Pull, pull_force, puller};
 use quantities::{
     Basis, Force, Kind, Length, Limits, Mass, Measured, Physical, Pressure, Source,
     TemperatureInterval, Value, Working,
 };
-use tables::pullers::{Drive, MARGIN, Puller, puller_for};
+use tables::pullers::{MARGIN, Puller, puller_for};
 
 use super::stage_builder::StageBuilder;
 use super::{Context, Depth, StagePlan, fit, inspection};
@@ -46,7 +48,7 @@ pub(super) fn found(cx: &Context, end: End) -> Option<Found> {
     let state = cx.press_fit(end)?.state(effective.high(), Running::default()).ok()?;
     let pull = pull_force(&state, fit::friction(cx, end)).ok()?;
     let margin = margin(cx);
-    let puller = puller_for(pull.force.high * margin, Drive::Hydraulic);
+    let puller = puller_for(pull.force.high * margin, hold::drive(cx));
     let pressures = state.slices.iter().map(|slice| slice.pressure);
     let pressure =
         pressures.fold(Pressure::default(), |most, one| if one > most { one } else { most });
@@ -104,9 +106,9 @@ fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
         .number(&format!("{key}.force"), format!("Pull to strip the {name}, cold"), force)
         .working(found.pull.working())
         .key();
-    match &cx.file.removal.puller {
+    match hold::at_hand(cx) {
         Some(puller) => {
-            let bears = puller.value().si() / margin;
+            let bears = puller.si() / margin;
             entry
                 .second(format!(
                     "from {low} up; limit: the puller at hand over a margin of {margin}"
@@ -117,19 +119,21 @@ fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
             entry.second(format!("from {low} up, with the friction; no rust, no fretting"));
         }
     }
-    let class = match &found.puller {
-        Some(puller) => format!(
-            "{name}: a hydraulic puller {} ({}).",
-            puller_words(cx, puller, found.pull.force.high),
-            tables::pullers::SOURCE
-        ),
-        None => format!(
-            "{name}: no common puller bears {margin} times this pull. Heat it, or use oil pressure where the hub is made for it."
-        ),
-    };
-    out.note(super::sizes::capital(&class));
+    if let Ok(choice) = puller(found.pull.force.high, margin, hold::drive(cx)) {
+        let drive = hold::drive_words(hold::drive(cx));
+        let class = match found.puller {
+            Some(puller) => format!("a {drive} puller of {} tons of 2000 lbf or more", puller.tons),
+            None => format!(
+                "no common {drive} puller is: heat it, or use oil pressure where the hub is made for it"
+            ),
+        };
+        let needed = Value::new(Kind::Force, choice.needed);
+        out.number(&format!("{key}.class"), format!("Puller for the {name}, good for"), needed)
+            .second(class)
+            .working(choice.working());
+    }
     hot::numbers(cx, out, end);
-    ways::numbers(cx, out, end, found);
+    hold::numbers(cx, out, end, found);
 }
 
 /// How much more than the pull a puller must bear.
@@ -187,7 +191,7 @@ fn choices(cx: &Context, out: &mut StageBuilder) {
         Some(false) => out.note("No flame or heater here: cold pull, or oil pressure where the hub is made for it."),
         None => out.missing("removal.heat_allowed", "whether heat may be used at the machine"),
     }
-    if cx.file.removal.puller.is_none() {
+    if hold::at_hand(cx).is_none() {
         out.missing("removal.puller", "force that the puller at hand is good for");
     }
 }

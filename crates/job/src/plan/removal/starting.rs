@@ -1,9 +1,9 @@
 //! What to do with a hub that the puller does not start: in words, for the step that pulls it.
 
-use quantities::{Force, Kind, Measured, Value};
+use quantities::{Force, Kind, Value};
 
 use super::super::{Context, Number, heat};
-use super::margin;
+use super::{hold, margin};
 use crate::file::End;
 
 /// What stands in the step until the puller is on it, and what when it does not start. A blank in it
@@ -14,7 +14,7 @@ pub(in crate::plan) fn starting(cx: &Context, numbers: &[Number], end: End) -> S
 
 /// That the puller at hand does not bear the pull.
 fn too_small(cx: &Context, end: End) -> Option<String> {
-    let puller = cx.file.removal.puller.as_ref().map(Measured::value)?;
+    let puller = hold::at_hand(cx)?;
     let pull = cx.removal(end)?.pull.force.high;
     let shown = |force: Force| Value::new(Kind::Force, force).show(cx.system);
     (pull * margin(cx) > puller).then(|| {

@@ -1,18 +1,15 @@
 //! Ways to get a hub off, side by side: which of them hub, shaft end and place allow, and what each
 //! would take.
 
-use mechanics::pull::{puller_bolt_stress, screw_torque};
-use quantities::{
-    Basis, Force, Kind, Limits, Measured, Physical, Pressure, Source, Value, Whole, Working,
-};
+use mechanics::pull::screw_torque;
+use quantities::{Force, Kind, Physical, Pressure, Value};
 use serde::Serialize;
 use tables::nut_factor::{Threads, nut_factor};
 use tables::pullers::{DILATION, PUMP_MPA, SCREW_OVER_SHAFT};
 
 use super::super::coupling::Trait;
-use super::super::stage_builder::StageBuilder;
 use super::super::{Context, Depth, Missing};
-use super::{Found, WARMER_K, hot, margin, puller_words};
+use super::{Found, WARMER_K, hold, hot, margin, puller_words};
 use crate::file::{End, Hold};
 
 /// The ways for one hub.
@@ -281,13 +278,13 @@ fn tapered(cx: &Context, end: End) -> bool {
 }
 
 /// True where the finite elements have no answer for what heat leaves, and never will.
-fn is_rough(cx: &Context, end: End) -> bool {
+pub(super) fn is_rough(cx: &Context, end: End) -> bool {
     let hot = || cx.hot(end).and_then(hot::left);
     tapered(cx, end) || (cx.depth == Depth::Full && hot().is_none())
 }
 
 /// How much warmer than its shaft, as it is shown.
-fn warmer() -> Value {
+pub(super) fn warmer() -> Value {
     Value { kind: Kind::TemperatureDifference, ..Value::number(WARMER_K) }
 }
 
@@ -348,12 +345,13 @@ impl Draft<'_> {
 
 /// The smallest class of pullers that bears it.
 fn class(draft: &mut Draft, pull: Force) {
-    let load = pull * margin(draft.cx);
-    match tables::pullers::puller_for(load, tables::pullers::Drive::Hydraulic) {
+    let drive = hold::drive(draft.cx);
+    match tables::pullers::puller_for(pull * margin(draft.cx), drive) {
         Some(puller) => draft.takes(
             "puller",
             format!(
-                "hydraulic, {} ({})",
+                "{}, {} ({})",
+                hold::drive_words(drive),
                 puller_words(draft.cx, &puller, pull),
                 tables::pullers::SOURCE
             ),
@@ -364,95 +362,24 @@ fn class(draft: &mut Draft, pull: Force) {
 
 /// The puller at hand against what it would have to bear.
 fn at_hand(draft: &mut Draft, pull: Force) {
-    let Some(puller) = &draft.cx.file.removal.puller else { return };
+    let Some(puller) = hold::at_hand(draft.cx) else { return };
     let margin = margin(draft.cx);
-    if puller.value() < pull * margin {
-        let bears = puller.text();
+    if puller < pull * margin {
+        let bears = draft.force(puller);
         draft.bar(format!("the puller at hand, {bears}, is not {margin} times the pull"));
     }
 }
 
 fn screw(draft: &mut Draft, pull: Force) {
-    let Some(screw) = &draft.cx.file.removal.screw else { return };
+    let Some(screw) = hold::screw(draft.cx) else { return };
     let greased = nut_factor(Threads::Lubricated);
-    if let Ok(found) = screw_torque(greased, pull, screw.value()) {
+    if let Ok(found) = screw_torque(greased, pull, screw) {
         let torque = draft.show(Value::new(Kind::Torque, found.torque));
         draft.takes("screw", format!("{torque} on the screw, well greased"));
     }
     if let Some(shaft) = draft.cx.joint_diameter(draft.end)
-        && screw.value() < shaft * SCREW_OVER_SHAFT
+        && screw < shaft * SCREW_OVER_SHAFT
     {
         draft.bar("a screw under half the shaft’s diameter (a tool-trade rule)");
     }
-}
-
-/// Numbers of the ways that are worth a working: pull left warm, screw, puller bolts, oil.
-pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, end: End, found: &Found) {
-    let (key, name) = (end.key(), cx.hub_name(end));
-    if is_rough(cx, end) {
-        let left = Value::new(Kind::Force, found.warm.force.high);
-        out.number(&format!("{key}.force_warm"), format!("Pull left on the {name}, warm"), left)
-            .second(format!(
-                "rough: all of the hub {} warmer than its shaft, as rings",
-                warmer().show(cx.system)
-            ))
-            .working(found.warm.working());
-    }
-    if let Some(screw) = &cx.file.removal.screw
-        && let Ok(torque) =
-            screw_torque(nut_factor(Threads::Lubricated), found.pull.force.high, screw.value())
-    {
-        let label = format!("Torque on the puller’s screw, {name}");
-        out.number(&format!("{key}.screw"), label, Value::new(Kind::Torque, torque.torque))
-            .second("for the upper end of the pull, screw well greased")
-            .working(torque.working());
-    }
-    puller_bolts(cx, out, end, found.pull.force.high);
-    if cx.file.removal.at(end).oil_port == Some(true) {
-        dilation(cx, out, end, found.pressure);
-    }
-}
-
-/// Tension in the bolts of the puller holes, against their yield strength.
-fn puller_bolts(cx: &Context, out: &mut StageBuilder, end: End, pull: Force) {
-    let hold = cx.file.removal.at(end);
-    let Some((Whole(count), thread)) = hold.holes.zip(tables::bolts::thread(&hold.hole_thread))
-    else {
-        return;
-    };
-    let Ok(stress) = puller_bolt_stress(pull, count, thread.stress_area) else { return };
-    let value = Value::new(Kind::Stress, stress);
-    let source = Source::new("tension shared alike by the bolts", "", Basis::Computed);
-    let working = Working::new("Stress in the puller’s bolts", "s = F/(n·A)", value, source)
-        .term("F", "pull, upper end", Value::new(Kind::Force, pull))
-        .term("n", "bolts", Value::count(count))
-        .term("A", "stress area of one", Value::new(Kind::Area, thread.stress_area))
-        .valid("a stiff bar set square, all bolts alike");
-    let label = format!("Stress in the puller’s bolts, {}", cx.hub_name(end));
-    let entry = out.number(&format!("{}.bolts", end.key()), label, value).working(working);
-    match cx.file.removal.stud_yield.as_ref().map(Measured::value) {
-        Some(limit) => {
-            entry.second("limit: half their yield strength (common practice)").judged(
-                Limits::at_most(limit.si() / 2.0),
-                "More or stronger bolts, or heat with the pull.",
-            );
-        }
-        None => out.missing("removal.stud_yield", "yield strength of the puller’s bolts"),
-    }
-}
-
-fn dilation(cx: &Context, out: &mut StageBuilder, end: End, fit: Pressure) {
-    let needed = Value::new(Kind::Pressure, fit * DILATION.1);
-    let working =
-        Working::new("Oil pressure that lifts the hub", "o = k·p", needed, tables::pullers::SOURCE)
-            .term("k", "over the pressure of the fit", Value::number(DILATION.1))
-            .term("p", "pressure of the fit", Value::new(Kind::Pressure, fit));
-    out.number(
-        &format!("{}.oil", end.key()),
-        format!("Oil under the {}", cx.hub_name(end)),
-        needed,
-    )
-    .second("limit: common hand pumps; never above what the hub’s maker allows")
-    .working(working)
-    .judged(Limits::at_most(PUMP_MPA * 1e6), "Heat as well, or ask the hub’s maker.");
 }

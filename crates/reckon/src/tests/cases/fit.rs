@@ -595,4 +595,22 @@ pub(super) const CASES: &[Case] = &[
         inputs: &[("key_width", "0.5 in")],
         wants: &[("name", "1/2 in")],
     },
+    Case {
+        name: "puller-threads",
+        source: "by hand: 120 kN over 4·0.88·π·16 mm·20 mm = 3539 mm²; share by Norton, from memory",
+        inputs: &[("pull", "120 kN"), ("holes", "4"), ("thread", "M16"), ("engaged", "20 mm")],
+        wants: &[("stress", "33.9 MPa")],
+    },
+    Case {
+        name: "puller-jaws",
+        source: "by hand: 30 kN on 30·10 mm²; 150 N·m over 30·20²/6 mm³",
+        inputs: &[
+            ("pull", "120 kN"),
+            ("jaws", "4"),
+            ("width", "30 mm"),
+            ("grip", "10 mm"),
+            ("thickness", "20 mm"),
+        ],
+        wants: &[("pressure", "100 MPa"), ("bending", "75.0 MPa")],
+    },
 ];
