@@ -66,6 +66,9 @@ pub enum Kind {
     HeatCapacity,
     HeatTransfer,
     Inertia,
+    /// Force for a length: of a coupling along its axis.
+    Stiffness,
+    Acceleration,
 }
 
 /// Unit and decimals of one kind in one system; decimals `None` means three significant digits.
@@ -79,7 +82,7 @@ static UNITS_OF: LazyLock<[[&'static Unit; 2]; Kind::ALL.len()]> = LazyLock::new
 
 impl Kind {
     /// Every kind, in the order of the list.
-    const ALL: [Self; 33] = [
+    const ALL: [Self; 35] = [
         Self::Number,
         Self::Percent,
         Self::Count,
@@ -113,6 +116,8 @@ impl Kind {
         Self::HeatCapacity,
         Self::HeatTransfer,
         Self::Inertia,
+        Self::Stiffness,
+        Self::Acceleration,
     ];
 
     /// Its dimension.
@@ -145,6 +150,8 @@ impl Kind {
             Self::HeatCapacity => Dimension::HeatCapacity,
             Self::HeatTransfer => Dimension::HeatTransfer,
             Self::Inertia => Dimension::Inertia,
+            Self::Stiffness => Dimension::Stiffness,
+            Self::Acceleration => Dimension::Acceleration,
         }
     }
 
@@ -183,6 +190,8 @@ impl Kind {
             Self::HeatCapacity => [("J/kg/K", None), ("Btu/lb/°F", None)],
             Self::HeatTransfer => [("W/m2/K", None), ("Btu/h/ft2/°F", None)],
             Self::Inertia => [("kg·m2", None), ("lb·ft2", None)],
+            Self::Stiffness => [("N/mm", None), ("lbf/in", None)],
+            Self::Acceleration => [("m/s2", None), ("ft/s2", None)],
         }
     }
 
