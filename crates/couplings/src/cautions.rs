@@ -63,7 +63,7 @@ const COMMON: [Caution; 15] = [
     ),
     Caution::when(
         &["oil bath"],
-        "Oil bath: flash point at least 30 °C above the bath, thermometer in the oil, no naked \
+        "Oil bath: flash point at least 30 °C (54 °F) above the bath, thermometer in the oil, no naked \
          flame near it, the hub dry and off the floor of the pan, lid and extinguisher at hand.",
     ),
     Caution::when(
