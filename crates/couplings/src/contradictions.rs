@@ -40,6 +40,7 @@ pub fn contradictions(sheet: &Sheet) -> Vec<Contradiction> {
     sizes(sheet, &mut found);
     bears(sheet, &mut found);
     masses(sheet, &mut found);
+    inertias(sheet, &mut found);
     wear(sheet, &mut found);
     found
 }
@@ -65,6 +66,8 @@ fn ratings(sheet: &Sheet, found: &mut Vec<Contradiction>) {
     let rated = ("rated torque", &sheet.rated_torque);
     order(found, Kind::Torque, rated, ("peak torque", &sheet.peak_torque));
     let supplied = ("highest speed as supplied", &sheet.max_speed);
+    let swings = ("vibratory torque", &sheet.vibratory_torque);
+    order(found, Kind::Torque, swings, ("peak torque", &sheet.peak_torque));
     order(found, Kind::Speed, supplied, ("highest speed balanced", &sheet.balanced_speed));
 }
 
@@ -80,6 +83,11 @@ fn sizes(sheet: &Sheet, found: &mut Vec<Contradiction>) {
     length(("pitch diameter", &sizes.pitch_diameter), flange);
     length(("bolt circle", &sheet.bolts.circle), flange);
     length(("largest bore", &sheet.max_bore), ("outside of a hub", &sizes.hub_outside));
+    let own = ("outside of the driven hub", &sizes.driven_hub_outside);
+    let driven = if own.1.is_some() { own } else { ("outside of a hub", &sizes.hub_outside) };
+    length(("largest bore of the driven hub", &sheet.driven_max_bore), driven);
+    let new = ("thickness of a new element", &sizes.element_thickness);
+    length(("thickness at which an element is renewed", &sheet.wear.element), new);
     let interference = &sheet.interference;
     order(
         found,
@@ -123,6 +131,18 @@ fn masses(sheet: &Sheet, found: &mut Vec<Contradiction>) {
     }
 }
 
+fn inertias(sheet: &Sheet, found: &mut Vec<Contradiction>) {
+    let (whole, parts) = (("inertia of the whole coupling", &sheet.inertia), &sheet.inertias);
+    for part in [
+        ("inertia of a hub", &parts.hub),
+        ("inertia of the driven hub", &parts.driven_hub),
+        ("inertia of a sleeve", &parts.sleeve),
+        ("inertia of the spacer", &parts.spacer),
+    ] {
+        order(found, Kind::Inertia, part, whole);
+    }
+}
+
 fn wear(sheet: &Sheet, found: &mut Vec<Contradiction>) {
     let new = ("backlash when new", &sheet.wear.new_backlash);
     order(found, Kind::Offset, new, ("backlash to renew at", &sheet.wear.backlash));
@@ -138,21 +158,24 @@ mod tests {
         let sheet = |low: &str, high: &str| -> Sheet {
             let text = format!(
                 r#"{{"rated_torque":"{low} N·m","peak_torque":"{high} N·m",
+                "vibratory_torque":"{low} N·m","driven_max_bore":"{low} mm",
+                "inertia":"{high} kg·m2","inertias":{{"hub":"{low} kg·m2","spacer":"{low} kg·m2"}},
                 "max_speed":"{low} rpm","balanced_speed":"{high} rpm",
                 "gap":{{"least":"{low} mm","greatest":"{high} mm"}},
                 "sizes":{{"spacer_inside":"{low} mm","spacer_outside":"{high} mm",
+                "driven_hub_outside":"{high} mm","element_thickness":"{high} mm",
                 "pitch_diameter":"{low} mm","flange_outside":"{high} mm"}},
                 "bolts":{{"circle":"{low} mm"}},
                 "interference":{{"least":"{low} um","greatest":"{high} um"}},
                 "allows":{{"fitting":{{"offset":"{low} mm","angle":"{low} deg","axial":"{low} mm"}},
                 "running":{{"offset":"{high} mm","angle":"{high} deg","axial":"{high} mm"}}}},
                 "masses":{{"hub":"{low} kg","spacer":"{low} kg","total":"{high} kg"}},
-                "wear":{{"new_backlash":"{low} mm","backlash":"{high} mm"}}}}"#
+                "wear":{{"new_backlash":"{low} mm","backlash":"{high} mm","element":"{low} mm"}}}}"#
             );
             serde_json::from_str(&text).unwrap()
         };
         assert_eq!(contradictions(&sheet("1", "2")), []);
         assert_eq!(contradictions(&sheet("2", "2")), []);
-        assert_eq!(contradictions(&sheet("2", "1")).len(), 13);
+        assert_eq!(contradictions(&sheet("2", "1")).len(), 18);
     }
 }

@@ -12,8 +12,8 @@
 //! All factors are from memory, as widely repeated; the maker's own come first.
 
 use quantities::{
-    Basis, Kind, MomentOfInertia, Physical, Source, ThermodynamicTemperature, Torque, Value,
-    Working,
+    AngularVelocity, Basis, Kind, MomentOfInertia, Physical, Source, ThermodynamicTemperature,
+    Torque, Value, Working,
 };
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -175,14 +175,54 @@ pub fn steady(torque: Torque, temperature_factor: f64) -> Result<Torque, RatingE
     Ok(Torque::from_si(needed))
 }
 
+/// A torque that swings about the steady one without end.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Swings {
+    /// To each side.
+    pub torque: Torque,
+    /// How often, as an angle per time.
+    pub frequency: AngularVelocity,
+    /// Temperature factor.
+    pub temperature_factor: f64,
+}
+
+/// What a swinging torque asks of the coupling.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SwingNeed {
+    /// What was put in.
+    pub swings: Swings,
+    /// Frequency factor.
+    pub frequency_factor: f64,
+    /// Vibratory torque that the coupling must be rated for.
+    pub needed: Torque,
+}
+
 /// Vibratory torque rating that an alternating torque asks for: V·St·Sf.
 ///
 /// # Errors
 /// [`RatingError`] for a torque not above zero, a factor below one, or no frequency.
-pub fn fatigue(torque: Torque, hertz: f64, temperature_factor: f64) -> Result<Torque, RatingError> {
+pub fn swings(swings: Swings) -> Result<SwingNeed, RatingError> {
+    let hertz = swings.frequency.si() / std::f64::consts::TAU;
     let frequency = frequency_factor(hertz).ok_or(RatingError { what: "frequency", si: hertz })?;
-    let heat = factor("temperature factor", temperature_factor)?;
-    Ok(Torque::from_si(positive("vibratory torque", torque)? * heat * frequency))
+    let heat = factor("temperature factor", swings.temperature_factor)?;
+    let needed = Torque::from_si(positive("vibratory torque", swings.torque)? * heat * frequency);
+    Ok(SwingNeed { swings, frequency_factor: frequency, needed })
+}
+
+impl SwingNeed {
+    /// How the torque was found.
+    pub fn working(&self) -> Working {
+        let torque = |torque| Value::new(Kind::Torque, torque);
+        Working::new("Vibratory torque needed", "W = V·St·Sf", torque(self.needed), SOURCE)
+            .term("V", "swinging torque, to each side", torque(self.swings.torque))
+            .term("St", "temperature factor", Value::number(self.swings.temperature_factor))
+            .term(
+                "Sf",
+                "frequency factor, √(f/10 Hz) above 10 Hz",
+                Value::number(self.frequency_factor),
+            )
+            .valid("natural-rubber-like elastomers, −30 to 80 °C")
+    }
 }
 
 #[cfg(test)]
@@ -233,11 +273,14 @@ mod tests {
     #[test]
     fn steady_and_fatigue() {
         assert!((frequency_factor(25.0).unwrap() - 1.581_14).abs() <= 0.5e-5);
-        let found = fatigue(Torque::from_si(120.0), 25.0, 1.2).unwrap();
-        assert!((found.si() - 227.684).abs() <= 0.0005);
+        let swinging = |hertz: f64| {
+            let frequency = AngularVelocity::from_si(hertz * std::f64::consts::TAU);
+            swings(Swings { torque: Torque::from_si(120.0), frequency, temperature_factor: 1.2 })
+        };
+        assert!((swinging(25.0).unwrap().needed.si() - 227.684).abs() <= 0.0005);
         let torque = Torque::from_si(45e3 / (1475.0 * std::f64::consts::TAU / 60.0));
         assert!((steady(torque, 1.4).unwrap().si() - 407.868).abs() <= 0.0005);
-        assert!(fatigue(Torque::from_si(120.0), f64::NAN, 1.2).is_err());
+        assert!(swinging(f64::NAN).is_err());
     }
 
     #[test]

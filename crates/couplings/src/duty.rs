@@ -101,6 +101,15 @@ impl Reason {
     }
 }
 
+/// More starts in an hour are many: where the start factor of DIN 740-2 rises (from memory).
+pub const MANY_STARTS: u32 = 100;
+
+/// All that speaks for and against a kind on a duty: what its own file says, and what follows from
+/// its nature.
+pub fn all_reasons(kind: &dyn Kind, form: &Form, duty: &Duty) -> Vec<Reason> {
+    kind.suits(duty).into_iter().chain(by_nature(kind, form, duty)).collect()
+}
+
 /// The reasons whose question was answered with yes.
 pub(crate) fn reasons(asked: &[(bool, Reason)]) -> Vec<Reason> {
     asked.iter().filter(|(holds, _)| *holds).map(|(_, reason)| *reason).collect()

@@ -5,7 +5,7 @@
 
 use mechanics::Estimate;
 use quantities::{
-    Basis, Kind, Length, Limits, Measured, Physical, Source, Verdict, Working, judge,
+    Angle, Basis, Kind, Length, Limits, Measured, Physical, Source, Value, Verdict, Working, judge,
 };
 
 use tables::limits::RIGID_FLANGE_FEELER;
@@ -141,6 +141,57 @@ pub struct Readings {
     pub mean: Estimate<Length>,
     /// Widest less narrowest, with its `±`.
     pub spread: Estimate<Length>,
+}
+
+/// The most that a gap may differ round the hubs: the angle that is allowed, over their faces.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SpreadMost {
+    /// The angle that is allowed.
+    pub angle: Angle,
+    /// Diameter of the faces that the gap is read between.
+    pub faces: Length,
+    /// The most.
+    pub most: Length,
+}
+
+/// The most that a gap may differ round the hubs for an angle that is allowed.
+///
+/// ```text
+/// s = D·a
+/// ```
+/// # Valid
+/// Small angles; readings at the rim of the faces.
+/// # Errors
+/// [`ShareError`](crate::share::ShareError) for an angle or a diameter not above zero.
+/// # Source
+/// Geometry; a, in radians, for its tangent.
+/// # Example
+/// ```
+/// use couplings::gap::spread_most;
+/// use quantities::{Angle, Length, Physical};
+/// let most = spread_most(Angle::from_si(1.0e-3), Length::from_si(0.140))?;
+/// assert!((most.most.value - 0.14e-3).abs() < 1e-12);
+/// # Ok::<(), couplings::share::ShareError>(())
+/// ```
+pub fn spread_most(angle: Angle, faces: Length) -> Result<SpreadMost, crate::share::ShareError> {
+    let sound = |si: f64| si.is_finite() && si > 0.0;
+    for (what, si) in [("angle allowed", angle.si()), ("diameter of the faces", faces.si())] {
+        if !sound(si) {
+            return Err(crate::share::ShareError::Borne { what, si });
+        }
+    }
+    Ok(SpreadMost { angle, faces, most: faces * angle.si() })
+}
+
+impl SpreadMost {
+    /// How it was found.
+    pub fn working(&self, source: Source) -> Working {
+        let most = Value::new(Kind::Gap, self.most);
+        Working::new("Widest less narrowest, at most", "s = D·a", most, source)
+            .term("D", "diameter of the faces", Value::new(Kind::Length, self.faces))
+            .term("a", "angle that is allowed", Value::new(Kind::Slope, self.angle))
+            .valid("read at the rim of the faces")
+    }
 }
 
 /// Why readings give no gap.
@@ -337,6 +388,15 @@ mod tests {
         let touch = target(&sheet(bare), GapRule::FacesTouch, Planes::None).unwrap();
         assert_eq!(read([0.0, 0.01, 0.0, 0.0]).verdict(&touch), Verdict::Inside);
         assert_eq!(read([0.3; 4]).verdict(&touch), Verdict::Outside);
+    }
+
+    /// By hand: 0.25° across 200 mm is 0.873 mm.
+    #[test]
+    fn an_angle_opens_the_gap_at_the_rim() {
+        let most = spread_most(Angle::from_si(0.25_f64.to_radians()), mm(200.0)).unwrap();
+        assert!((most.most.si() - 0.873e-3).abs() <= 0.5e-6);
+        assert!(spread_most(Angle::from_si(0.0), mm(200.0)).is_err());
+        assert!(spread_most(Angle::from_si(1e-3), mm(f64::NAN)).is_err());
     }
 
     proptest::proptest! {

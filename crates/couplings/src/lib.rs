@@ -10,6 +10,7 @@
 //! Not here: what a job has measured (`job`), how metal behaves (`mechanics`), where the shafts
 //! are (`lineup`).
 
+pub mod axial_force;
 mod cautions;
 mod character;
 pub mod closeup;
@@ -22,9 +23,11 @@ pub mod envelope;
 mod findings;
 mod forgives;
 pub mod gap;
+pub mod inertia;
 pub mod kind;
 mod kinds;
 pub mod lubricant;
+pub mod question;
 pub mod rating;
 pub mod running;
 pub mod service;
@@ -45,6 +48,7 @@ pub use kind::{
     Sliding, Spacer, Speaks, Turn, Twist, common_cautions, common_findings,
 };
 pub use kinds::{kind, kinds};
+pub use question::{Answer, Question};
 pub use share::Share;
 pub use sheet::{Allowance, Allows, Sheet};
 pub use stage::Stage;

@@ -10,11 +10,11 @@
 //! Not here: the grades (`tables`), how a kind is packed ([`crate::Kind::lubrication`]).
 
 use quantities::{
-    AngularVelocity, Basis, Kind, Length, Mass, MassDensity, Physical, Source, Value, Volume,
-    Working,
+    Acceleration, Angle, AngularVelocity, Basis, Kind, Length, Mass, MassDensity, Physical, Source,
+    Value, Volume, Working,
 };
 
-use tables::greases::{Grease, grease_for};
+use tables::greases::{Grease, grease_for, grease_for_angle};
 
 use crate::kind::Lubrication;
 use crate::sheet::Lubricant;
@@ -46,7 +46,12 @@ fn positive<Q: Physical>(what: &'static str, quantity: Q) -> Result<f64, Lubrica
     if si.is_finite() && si > 0.0 { Ok(si) } else { Err(LubricantError::NotPositive { what, si }) }
 }
 
-const STANDARD_GRAVITY_M_S2: f64 = 9.806_65;
+pub(crate) const STANDARD_GRAVITY_M_S2: f64 = 9.806_65;
+
+/// Standard gravity, as a term of a working.
+pub(crate) fn standard_gravity() -> Value {
+    Value::new(Kind::Acceleration, Acceleration::from_si(STANDARD_GRAVITY_M_S2))
+}
 
 /// How hard grease is thrown outwards.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -101,13 +106,19 @@ impl Throw {
         grease_for(self.level)
     }
 
+    /// The grade for this level and for the angle that a mesh runs at.
+    pub fn grade_at(&self, angle: Angle) -> Option<&'static Grease> {
+        grease_for_angle(self.level, angle.si().to_degrees())
+    }
+
     /// How the level was found.
     pub fn working(&self) -> Working {
         let source =
             Source::new("centrifugal acceleration over standard gravity", "", Basis::Computed);
-        Working::new("Centrifugal level", "G = w²·r/9.80665", Value::number(self.level), source)
+        Working::new("Centrifugal level", "G = w²·r/g", Value::number(self.level), source)
             .term("w", "speed, as an angle per time", Value::new(Kind::Speed, self.speed))
             .term("r", "radius", Value::new(Kind::Length, self.radius))
+            .term("g", "standard gravity", standard_gravity())
     }
 }
 

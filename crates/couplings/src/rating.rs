@@ -96,22 +96,42 @@ pub fn peak(peak: Peak, rated: Torque) -> Result<Share, ShareError> {
 pub struct Start {
     /// Torque of the driver.
     pub driver: Torque,
+    /// The load's own torque while it speeds up; `None` where it starts without its load.
+    pub load: Option<Torque>,
     /// Inertia of driver and of what is driven, at the coupling's speed.
     pub inertias: [MomentOfInertia; 2],
     /// What passes through the coupling.
     pub passes: Torque,
 }
 
-/// Torque that passes through a stiff coupling while its driver speeds up an unloaded machine.
+/// Why there is no torque at start.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum StartError {
+    /// A torque or an inertia is not above zero.
+    #[error(transparent)]
+    NoNumber(#[from] ShareError),
+    /// The driver is no stronger than the load: it does not speed up.
+    #[error("the driver’s {driver_si} N·m do not lift the load’s {load_si} N·m")]
+    Stalls {
+        /// The driver's torque, SI.
+        driver_si: f64,
+        /// The load's torque, SI.
+        load_si: f64,
+    },
+}
+
+/// Torque that passes through a stiff coupling while its driver speeds up a machine.
 ///
 /// ```text
-/// C = T·J2/(J1 + J2)
+/// C = T·J2/(J1 + J2)                    without load
+/// C = (T·J2 + L·J1)/(J1 + J2)           against the load's torque L
 /// ```
 /// # Valid
 /// Two stiff rotors and a torque that rises slowly. One that is applied at once, or the kick as a
-/// motor is switched on, can double it; the load's own torque comes on top.
+/// motor is switched on, can double it. Against a load the driver must be stronger than it.
 /// # Errors
-/// [`ShareError::Asked`] for a torque, [`ShareError::Borne`] for an inertia not above zero.
+/// [`StartError::NoNumber`] for a torque or an inertia not above zero, [`StartError::Stalls`] where
+/// the load holds the driver.
 /// # Source
 /// Newton's second law for two rotors that turn as one.
 /// # Example
@@ -119,33 +139,58 @@ pub struct Start {
 /// use couplings::rating::start;
 /// use quantities::{MomentOfInertia, Physical, Torque};
 /// let inertias = [1.2, 3.6].map(MomentOfInertia::from_si);
-/// let start = start(Torque::from_si(1400.0), inertias)?;
-/// assert_eq!(format!("{:.0}", start.passes.si()), "1050");
-/// # Ok::<(), couplings::share::ShareError>(())
+/// let free = start(Torque::from_si(1400.0), None, inertias)?;
+/// assert_eq!(format!("{:.0}", free.passes.si()), "1050");
+/// let loaded = start(Torque::from_si(1400.0), Some(Torque::from_si(600.0)), inertias)?;
+/// assert_eq!(format!("{:.0}", loaded.passes.si()), "1200");
+/// # Ok::<(), couplings::rating::StartError>(())
 /// ```
-pub fn start(driver: Torque, inertias: [MomentOfInertia; 2]) -> Result<Start, ShareError> {
+pub fn start(
+    driver: Torque,
+    load: Option<Torque>,
+    inertias: [MomentOfInertia; 2],
+) -> Result<Start, StartError> {
     let sound = |si: f64| si.is_finite() && si > 0.0;
-    if !sound(driver.si()) {
-        return Err(ShareError::Asked { what: "starting torque", si: driver.si() });
+    let torques = [("starting torque", Some(driver)), ("load’s torque", load)];
+    for (what, torque) in torques.into_iter().filter_map(|(what, torque)| Some((what, torque?))) {
+        if !sound(torque.si()) {
+            return Err(ShareError::Asked { what, si: torque.si() }.into());
+        }
     }
     if let Some(none) = inertias.iter().find(|inertia| !sound(inertia.si())) {
-        return Err(ShareError::Borne { what: "inertia", si: none.si() });
+        return Err(ShareError::Borne { what: "inertia", si: none.si() }.into());
     }
-    let share = inertias[1].si() / (inertias[0].si() + inertias[1].si());
-    Ok(Start { driver, inertias, passes: driver * share })
+    let against = load.unwrap_or_default();
+    if against >= driver {
+        return Err(StartError::Stalls { driver_si: driver.si(), load_si: against.si() });
+    }
+    let [one, other] = inertias;
+    let passes = (driver * other.si() + against * one.si()) / (one.si() + other.si());
+    Ok(Start { driver, load, inertias, passes })
 }
 
 impl Start {
     /// How it was found.
     pub fn working(&self) -> Working {
         let source = Source::new("two stiff rotors that speed up as one", "", Basis::Computed);
-        let result = Value::new(Kind::Torque, self.passes);
+        let torque = |torque| Value::new(Kind::Torque, torque);
         let inertia = |at: usize| Value::new(Kind::Inertia, self.inertias[at]);
-        Working::new("Torque in the coupling at start", "C = T·J2/(J1 + J2)", result, source)
-            .term("T", "driver’s torque at start", Value::new(Kind::Torque, self.driver))
+        let formula = match self.load {
+            Some(_) => "C = (T·J2 + L·J1)/(J1 + J2)",
+            None => "C = T·J2/(J1 + J2)",
+        };
+        let name = "Torque in the coupling at start";
+        let working = Working::new(name, formula, torque(self.passes), source)
+            .term("T", "driver’s torque at start", torque(self.driver))
             .term("J1", "driver’s inertia", inertia(0))
-            .term("J2", "inertia of what is driven", inertia(1))
-            .valid("torque that rises slowly, no load yet; applied at once it can double")
+            .term("J2", "inertia of what is driven", inertia(1));
+        match self.load {
+            Some(load) => working
+                .term("L", "load’s torque", torque(load))
+                .valid("torque that rises slowly; applied at once it can double"),
+            None => working
+                .valid("torque that rises slowly, no load yet; applied at once it can double"),
+        }
     }
 }
 
@@ -250,12 +295,23 @@ mod tests {
     #[test]
     fn the_far_rotor_draws_the_torque_through() {
         let passes = |one: f64, other: f64| {
-            start(Torque::from_si(1400.0), [one, other].map(MomentOfInertia::from_si))
+            start(Torque::from_si(1400.0), None, [one, other].map(MomentOfInertia::from_si))
                 .map(|start| start.passes.si())
         };
         assert!((passes(1.2, 3.6).unwrap() - 1050.0).abs() <= 1e-9);
         assert!((passes(1.2, 1e9).unwrap() - 1400.0).abs() <= 1e-3);
         assert!(passes(0.0, 1.0).is_err() && passes(1.0, f64::NAN).is_err());
+    }
+
+    /// By hand: both rotors gain (1400 − 600)/4.8 rad/s², so 600 + 3.6·166.667 = 1200 N·m pass.
+    #[test]
+    fn the_loads_torque_passes_too() {
+        let inertias = [1.2, 3.6].map(MomentOfInertia::from_si);
+        let passes =
+            |load: f64| start(Torque::from_si(1400.0), Some(Torque::from_si(load)), inertias);
+        assert!((passes(600.0).unwrap().passes.si() - 1200.0).abs() <= 1e-9);
+        assert!(matches!(passes(1400.0), Err(StartError::Stalls { .. })));
+        assert!(passes(-1.0).is_err());
     }
 
     #[test]

@@ -4,8 +4,8 @@
 //! usual. A figure that is here overrides what [`crate::Kind`] says of the kind in general.
 
 use quantities::{
-    Angle, AngularVelocity, Length, Mass, Measured, MomentOfInertia, ThermodynamicTemperature,
-    Time, Torque, Volume,
+    Angle, AngularVelocity, Length, Mass, Measured, MomentOfInertia, Stiffness,
+    ThermodynamicTemperature, Time, Torque, Volume,
 };
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -24,15 +24,21 @@ pub struct Sheet {
     /// Torque that it bears at starts and other repeated peaks.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub peak_torque: Option<Measured<Torque>>,
+    /// Torque that may swing to and fro for ever about the steady one, to each side.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub vibratory_torque: Option<Measured<Torque>>,
     /// Highest speed as supplied, not balanced further.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub max_speed: Option<Measured<AngularVelocity>>,
     /// Highest speed when balanced as an assembly.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub balanced_speed: Option<Measured<AngularVelocity>>,
-    /// Largest bore that the hub may have, with its key.
+    /// Largest bore that a hub may have, with its key; the driver's where they differ.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub max_bore: Option<Measured<Length>>,
+    /// Largest bore of the driven hub where it differs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub driven_max_bore: Option<Measured<Length>>,
     /// Highest temperature that a hub may be heated to.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub max_heating: Option<Measured<ThermodynamicTemperature>>,
@@ -51,6 +57,9 @@ pub struct Sheet {
     /// Torsional stiffness, as the torque for one radian of twist.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub torsional_stiffness: Option<Measured<Torque>>,
+    /// Axial stiffness of the whole coupling: the force along the shaft that moves it by a length.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub axial_stiffness: Option<Measured<Stiffness>>,
     /// Free play in the direction of turning, as an angle, when new.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub backlash: Option<Measured<Angle>>,
@@ -78,6 +87,9 @@ pub struct Sheet {
     /// Masses.
     #[serde(skip_serializing_if = "unset")]
     pub masses: Masses,
+    /// Moments of inertia of its parts, where the sheet gives them apart.
+    #[serde(skip_serializing_if = "unset")]
+    pub inertias: Inertias,
     /// How far it may wear.
     #[serde(skip_serializing_if = "unset")]
     pub wear: Wear,
@@ -117,6 +129,9 @@ pub struct Sizes {
     /// Free length of one disc pack between its seats, or of one diaphragm between its flanges.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pack_thickness: Option<Measured<Length>>,
+    /// Thickness of what gives when it is new: grid, insert, wall of a bush.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub element_thickness: Option<Measured<Length>>,
     /// Length between the flexing planes: teeth to teeth, pack to pack.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub between_planes: Option<Measured<Length>>,
@@ -267,6 +282,24 @@ pub struct Masses {
     /// The whole coupling.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub total: Option<Measured<Mass>>,
+}
+
+/// Moments of inertia of the parts.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct Inertias {
+    /// One hub, bored.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hub: Option<Measured<MomentOfInertia>>,
+    /// The driven hub where it differs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub driven_hub: Option<Measured<MomentOfInertia>>,
+    /// One sleeve or half cover.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sleeve: Option<Measured<MomentOfInertia>>,
+    /// The spacer.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub spacer: Option<Measured<MomentOfInertia>>,
 }
 
 /// How far the coupling may wear.

@@ -10,6 +10,8 @@ use quantities::{
     Torque, Value, Working, both,
 };
 
+use crate::lubricant::{STANDARD_GRAVITY_M_S2, standard_gravity};
+
 /// Why a spacer gives no number.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 pub enum SpacerError {
@@ -268,8 +270,6 @@ pub fn overhang(mass: Mass, reach: Length) -> Result<Overhang, SpacerError> {
     Ok(Overhang { mass, reach, weight: Force::from_si(weight), moment: Torque::from_si(moment) })
 }
 
-const STANDARD_GRAVITY_M_S2: f64 = 9.806_65;
-
 impl Overhang {
     /// How the moment was found.
     pub fn working(&self) -> Working {
@@ -277,6 +277,7 @@ impl Overhang {
         let result = Value::new(Kind::Torque, self.moment);
         Working::new("Bending moment at the nearest bearing", "W = m·g\nM = W·a", result, source)
             .term("m", "mass on this shaft end", Value::new(Kind::Mass, self.mass))
+            .term("g", "standard gravity", standard_gravity())
             .term("W", "its weight", Value::new(Kind::Force, self.weight))
             .term("a", "from its centre to the bearing", Value::new(Kind::Length, self.reach))
             .valid("at rest; half the spacer counts to each end")

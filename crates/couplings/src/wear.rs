@@ -112,15 +112,20 @@ pub fn tooth(measured: &quantities::Measured<Length>, sheet: &Wear) -> Worn {
     Worn { what: "wear of teeth or grooves", measured, new, limit, wears: Wears::Up, source }
 }
 
-/// Thickness of an elastomer element or bush, against the sheet's least.
-pub fn element(measured: &quantities::Measured<Length>, sheet: &Wear) -> Worn {
+/// Thickness of an elastomer element or bush, against the sheet's least; its thickness when new
+/// tells the pace.
+pub fn element(
+    measured: &quantities::Measured<Length>,
+    sheet: &Wear,
+    new: Option<&quantities::Measured<Length>>,
+) -> Worn {
     let limit = sheet.element.as_ref().map(|limit| limit.shown_as(Kind::Length));
     let source = if limit.is_some() { SHEET } else { NO_LIMIT };
     let measured = measured.shown_as(Kind::Length);
     Worn {
         what: "thickness of the element",
         measured,
-        new: None,
+        new: new.map(|new| new.shown_as(Kind::Length)),
         limit,
         wears: Wears::Down,
         source,
@@ -366,8 +371,8 @@ mod tests {
     #[test]
     fn bushes_wear_down_and_packs_take_a_set() {
         let wear = Wear { element: Some(length("9.0 mm")), ..Wear::default() };
-        assert_eq!(element(&length("9.4 ± 0.1 mm"), &wear).fate(), Fate::Reuse);
-        assert_eq!(element(&length("8.6 ± 0.1 mm"), &wear).fate(), Fate::Renew);
+        assert_eq!(element(&length("9.4 ± 0.1 mm"), &wear, None).fate(), Fate::Reuse);
+        assert_eq!(element(&length("8.6 ± 0.1 mm"), &wear, None).fate(), Fate::Renew);
         let new = Length::from_si(8.5e-3);
         let mut sheet = crate::Sheet::default();
         sheet.wear.pack = Some(length("0.1 mm"));

@@ -20,6 +20,14 @@ pub fn section(plan: &Plan, detail: Detail) -> Option<Figure> {
     crate::section::draw(&section, detail).ok()
 }
 
+/// Why the section cannot be drawn from sizes that are there: what does not fit, and what to change.
+pub fn section_refused(plan: &Plan) -> Option<String> {
+    let system = plan.head.system;
+    let section = section::input(plan.drawings.section.as_ref()?, system);
+    let error = crate::section::draw(&section, Detail::Full).err()?;
+    Some(section::refused(&error, system))
+}
+
 /// Its parts moved apart along the axis, numbered in the order of work.
 pub fn taken_apart(plan: &Plan) -> Option<Figure> {
     let section = section::input(plan.drawings.section.as_ref()?, plan.head.system);

@@ -107,6 +107,13 @@ pub struct Sheet {
     /// Print every figure in words, and what the sheet is silent on.
     #[arg(long, conflicts_with_all = ["blank", "into"])]
     pub read: bool,
+    /// Write the sheet on paper instead, with lines for what it is silent on; - writes to standard
+    /// output.
+    #[arg(short, long, value_name = "OUT.pdf", conflicts_with_all = ["into", "read"])]
+    pub out: Option<PathBuf>,
+    /// Paper of it, A4 unless the job is in inches.
+    #[arg(long, requires = "out")]
+    pub paper: Option<Paper>,
 }
 
 /// The plant's rules.

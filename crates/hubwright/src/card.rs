@@ -20,10 +20,15 @@ pub fn write(plan: &Plan, paper: Option<Paper>, out: &Path) -> Result<(), Failur
     let paper = paper.map_or(papers::Paper::usual(plan.head.system), papers::Paper::from);
     let pdf = papers::card(plan, &CardFigures::of(plan), paper, made_by())
         .map_err(|error| Failure::Refused(format!("the card cannot be set: {error}")))?;
+    write_pdf(&pdf, out)
+}
+
+/// Writes a PDF to a file, or to standard output for -.
+pub fn write_pdf(pdf: &[u8], out: &Path) -> Result<(), Failure> {
     let written = if out == Path::new("-") {
-        std::io::stdout().write_all(&pdf)
+        std::io::stdout().write_all(pdf)
     } else {
-        std::fs::write(out, &pdf)
+        std::fs::write(out, pdf)
     };
     written.map_err(|error| Failure::Refused(format!("{}: {error}", out.display())))
 }

@@ -3,12 +3,16 @@
 use std::path::Path;
 
 use job::SheetFile;
+use quantities::System;
 
 use crate::arguments::Sheet;
-use crate::{Failure, fields, plan};
+use crate::{Failure, card, fields, plan};
 
 /// Prints what was asked for.
 pub fn run(asked: &Sheet) -> Result<(), Failure> {
+    if let Some(out) = &asked.out {
+        return on_paper(asked, out);
+    }
     let text = match (&asked.blank, &asked.file) {
         (Some(kind), _) => blank(kind, asked.form.as_deref().unwrap_or_default())?,
         (None, Some(path)) => of_file(asked, path)?,
@@ -18,8 +22,25 @@ pub fn run(asked: &Sheet) -> Result<(), Failure> {
     Ok(())
 }
 
+/// The sheet as a PDF: of a file, or an empty one to fill in by hand.
+fn on_paper(asked: &Sheet, out: &Path) -> Result<(), Failure> {
+    let (sheet, system) = match (&asked.blank, &asked.file) {
+        (None, Some(path)) => read(path)?,
+        (kind, _) => {
+            let form = asked.form.as_deref().unwrap_or_default();
+            let text = blank(kind.as_deref().unwrap_or_default(), form)?;
+            let sheet = job::read_sheet(&text);
+            (sheet.map_err(|errors| plan::wrong(Path::new("this sheet"), &errors))?, System::Metric)
+        }
+    };
+    let paper = asked.paper.map_or(papers::Paper::usual(system), papers::Paper::from);
+    let pdf = papers::sheet(&sheet, paper, card::made_by())
+        .map_err(|error| Failure::Refused(format!("the sheet cannot be set: {error}")))?;
+    card::write_pdf(&pdf, out)
+}
+
 fn of_file(asked: &Sheet, path: &Path) -> Result<String, Failure> {
-    let sheet = read(path)?;
+    let (sheet, _) = read(path)?;
     if asked.read {
         return Ok(read_out(&sheet));
     }
@@ -39,13 +60,16 @@ fn blank(kind: &str, form: &str) -> Result<String, Failure> {
     }
 }
 
-/// The sheet in a file, which is one or is a job with one.
-fn read(path: &Path) -> Result<SheetFile, Failure> {
+/// The sheet in a file, which is one or is a job with one, and the units of that job; a sheet by
+/// itself has none.
+fn read(path: &Path) -> Result<(SheetFile, System), Failure> {
     let text = plan::text_of(path)?;
-    if !plan::is_marked(&text, "hubwright_sheet") {
-        return Ok(SheetFile::of(&plan::read_text(path, &text)?));
+    if plan::is_marked(&text, "hubwright_sheet") {
+        let sheet = job::read_sheet(&text).map_err(|errors| plan::wrong(path, &errors))?;
+        return Ok((sheet, System::Metric));
     }
-    job::read_sheet(&text).map_err(|errors| plan::wrong(path, &errors))
+    let job = plan::read_text(path, &text)?;
+    Ok((SheetFile::of(&job), job.job.units))
 }
 
 /// Every figure that the sheet has in words, then what it is silent on.

@@ -133,6 +133,17 @@ fn a_sheet_goes_from_job_to_job() {
 }
 
 #[test]
+fn a_sheet_goes_on_paper() {
+    for asked in [&["sheet", PUMP, "-o", "-"][..], &["sheet", "--blank", "grid", "-o", "-"]] {
+        let paper = call(asked, "");
+        assert_eq!(paper.code, Some(0), "{}", paper.err);
+        assert!(paper.out.starts_with(b"%PDF"), "{asked:?}");
+    }
+    assert_eq!(call(&["sheet", "--blank", "geer", "-o", "-"], "").code, Some(1));
+    assert_eq!(call(&["sheet", PUMP, "--read", "-o", "-"], "").code, Some(2));
+}
+
+#[test]
 fn the_plants_rules_go_from_job_to_job() {
     let rules = call(&["rules", PUMP], "");
     assert_eq!(rules.code, Some(0), "{}", rules.err);

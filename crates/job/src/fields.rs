@@ -19,6 +19,17 @@ pub struct FieldLine {
     pub empty: &'static str,
 }
 
+impl FieldLine {
+    /// The table that it stands in, as a heading: `set_screws` as “Set screws”, `allows.fitting` as
+    /// “Allows, fitting”; none for one that stands in no table.
+    pub fn group(&self) -> Option<String> {
+        let (group, _) = self.place.rsplit_once('.')?;
+        let words = group.replace('_', " ").replace('.', ", ");
+        let mut letters = words.chars();
+        letters.next().map(|first| first.to_uppercase().chain(letters).collect())
+    }
+}
+
 /// Every field in order, plain ones before tables.
 pub(crate) fn lines<T: JsonSchema + Serialize>(table: &T) -> Vec<FieldLine> {
     let schema = schemars::schema_for!(T).to_value();

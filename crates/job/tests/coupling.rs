@@ -68,16 +68,19 @@ fn a_form_left_over_from_another_kind_is_still_to_choose() {
 }
 
 /// Every figure of the sheet that must be above zero, with a unit of its own.
-const FIGURES: [(&str, &str); 52] = [
+const FIGURES: [(&str, &str); 60] = [
     ("rated_torque", "N·m"),
     ("peak_torque", "N·m"),
+    ("vibratory_torque", "N·m"),
     ("max_speed", "rpm"),
     ("balanced_speed", "rpm"),
     ("max_bore", "mm"),
+    ("driven_max_bore", "mm"),
     ("max_heating", "degC"),
     ("seal_limit", "degC"),
     ("inertia", "kg·m2"),
     ("torsional_stiffness", "N·m/rad"),
+    ("axial_stiffness", "N/mm"),
     ("backlash", "deg"),
     ("sizes.hub_length", "mm"),
     ("sizes.driven_hub_length", "mm"),
@@ -89,6 +92,7 @@ const FIGURES: [(&str, &str); 52] = [
     ("sizes.spacer_outside", "mm"),
     ("sizes.spacer_inside", "mm"),
     ("sizes.pack_thickness", "mm"),
+    ("sizes.element_thickness", "mm"),
     ("sizes.between_planes", "mm"),
     ("gap.hub_faces", "mm"),
     ("gap.dbse", "mm"),
@@ -113,6 +117,10 @@ const FIGURES: [(&str, &str); 52] = [
     ("masses.sleeve", "kg"),
     ("masses.spacer", "kg"),
     ("masses.total", "kg"),
+    ("inertias.hub", "kg·m2"),
+    ("inertias.driven_hub", "kg·m2"),
+    ("inertias.sleeve", "kg·m2"),
+    ("inertias.spacer", "lb·ft2"),
     ("wear.backlash", "mm"),
     ("wear.new_backlash", "mm"),
     ("wear.tooth", "mm"),
@@ -128,7 +136,7 @@ proptest! {
 
     /// No figure of a sheet may be below zero, in a job or in a sheet kept by itself.
     #[test]
-    fn a_figure_below_zero_is_refused(pick in 0_usize..52, size in 0.001..900.0_f64) {
+    fn a_figure_below_zero_is_refused(pick in 0_usize..60, size in 0.001..900.0_f64) {
         let (key, unit) = FIGURES[pick];
         // Of temperatures those below absolute zero.
         let size = if unit == "degC" { size + 273.2 } else { size };
@@ -314,6 +322,65 @@ fn a_start_under_load_adds_the_loads_torque() {
     near(si(&unsaid, "coupling.shock"), 887.550, 0.0005);
     assert!(asks(&unsaid, "machines.starts_loaded"));
     assert!(notes(&unsaid, Stage::Coupling).contains("the larger"));
+}
+
+/// Newton's second law by hand: 1.2 + 0.05 + 0.04/2 and 3.6 + 0.05 + 0.04/2 kg·m² gain speed as one, so
+/// that of 1400 N·m against 400 N·m pass (1400·3.67 + 400·1.27)/4.94 = 1142.915 N·m.
+#[test]
+fn a_stiff_start_passes_the_loads_torque_and_turns_the_couplings_halves() {
+    let plan = with(
+        "[machines]\nstart_torque = \"1400 N·m\"\npower = \"400 W\"\nspeed = \"1 rad/s\"\n\
+         starts_loaded = true\ndriver = { inertia = \"1.2 kg·m2\" }\n\
+         driven = { inertia = \"3.6 kg·m2\" }\n[coupling]\nkind = \"disc\"\n\
+         [coupling.sheet]\ninertias = { hub = \"0.05 kg·m2\", spacer = \"0.04 kg·m2\" }\n",
+    );
+    near(si(&plan, "coupling.driver.turns"), 1.27, 1e-12);
+    near(si(&plan, "coupling.start"), 1142.915, 0.0005);
+}
+
+/// A torque that swings: as it is on metal, 120·1.4·√(25/10) = 265.631 N·m on rubber at 45 °C
+/// (DIN 740-2, from memory).
+#[test]
+fn a_torque_that_swings_is_held_against_the_sheet() {
+    let plan = |kind: &str, more: &str| {
+        with(&format!(
+            "[machines]\nvibratory_torque = \"120 N·m\"\nambient = \"45 degC\"\n{more}\
+             [coupling]\nkind = \"{kind}\"\n[coupling.sheet]\nvibratory_torque = \"200 N·m\"\n"
+        ))
+    };
+    assert_eq!(verdict(&plan("disc", ""), "coupling.swing"), Verdict::Inside);
+    assert!(asks(&plan("jaw", ""), "machines.vibratory_frequency"));
+    let rubber = plan("jaw", "vibratory_frequency = \"25 Hz\"\n");
+    near(si(&rubber, "coupling.swing"), 265.631, 0.0005);
+    assert_eq!(verdict(&rubber, "coupling.swing"), Verdict::Outside);
+}
+
+/// Hooke's law: 400 N/mm read 0.5 mm off its gap put 200 N on the bearings; each hub has a bore limit.
+#[test]
+fn a_stiff_coupling_off_its_gap_pushes_on_the_bearings() {
+    let plan = with(
+        "[machines]\ndriven = { thrust_limit = \"150 N\" }\n[sizes.driver]\nnominal = \"60 mm\"\n\
+         [sizes.driven]\nnominal = \"60 mm\"\n[coupling]\nkind = \"disc\"\n\
+         form = \"two packs with spacer\"\n[coupling.sheet]\naxial_stiffness = \"400 N/mm\"\n\
+         max_bore = \"75 mm\"\ndriven_max_bore = \"50 mm\"\ngap = { hub_faces = \"140 mm\" }\n\
+         [gap.readings]\n12 = \"140.5 mm\"\n3 = \"140.5 mm\"\n6 = \"140.5 mm\"\n9 = \"140.5 mm\"\n",
+    );
+    near(si(&plan, "coupling.axial.cold"), 200.0, 1e-6);
+    assert_eq!(verdict(&plan, "coupling.axial.cold"), Verdict::Outside);
+    assert_eq!(verdict(&plan, "coupling.driver.bore"), Verdict::Inside);
+    assert_eq!(verdict(&plan, "coupling.driven.bore"), Verdict::Outside);
+}
+
+/// By hand: 1.5 mm/m across faces of 140 mm is 0.21 mm; a gap that differs by 0.40 mm is beyond it.
+#[test]
+fn a_gap_that_differs_round_the_hubs_is_judged_by_the_angle() {
+    let plan = with(
+        "[coupling]\nkind = \"gear\"\n[coupling.sheet]\nsizes = { hub_outside = \"140 mm\" }\n\
+         allows = { fitting = { angle = \"1.5 mm/m\" } }\n[gap.readings]\n12 = \"6.40 mm\"\n\
+         3 = \"6.20 mm\"\n6 = \"6.00 mm\"\n9 = \"6.20 mm\"\n",
+    );
+    near(si(&plan, "gap.spread.most"), 0.21e-3, 1e-9);
+    assert_eq!(verdict(&plan, "gap.spread"), Verdict::Outside);
 }
 
 /// A reversing peak counts double, a start like any other (common practice, from memory): 1000 N·m

@@ -81,9 +81,9 @@ fn a_printed_sheet_says_every_figure() {
     assert_eq!(says("gap.dbse"), "180 ± 0.5 mm");
     assert_eq!(says("bolts.count"), "6");
     assert_eq!(says("wear.backlash"), "", "the sheet is silent");
-    // Counted by hand: 13 plain fields, then sizes 11, gap 5, allows 6, bolts 7, set screws 3,
-    // interference 2, lubricant 5, masses 5, wear 6.
-    assert_eq!(lines.len(), 63);
+    // Counted by hand: 16 plain fields, then sizes 12, gap 5, allows 6, bolts 7, set screws 3,
+    // interference 2, lubricant 5, masses 5, inertias 4, wear 6.
+    assert_eq!(lines.len(), 71);
     assert!(lines.iter().all(|line| line.what.len() > 5));
 }
 

@@ -8,13 +8,13 @@ mod numbers;
 mod steps;
 mod working;
 
-use job::plan::{Head, KitItem, Missing, Plan};
+use job::plan::{Head, KindRow, KitItem, Missing, Plan};
 use quantities::Verdict;
 use serde::Serialize;
 
 pub use drawings::CardFigures;
 
-use crate::world::{Imprint, Sheet};
+use crate::world::{Document, Imprint};
 use crate::{Paper, PaperError, printable};
 
 /// The job card of a plan, as PDF/A-2b.
@@ -32,11 +32,11 @@ pub fn card(
     let mut data = serde_json::to_value(Card::new(plan, figures, paper, made_by))
         .map_err(|error| PaperError::Data(error.to_string()))?;
     printable::all(&mut data);
-    let mut sheet = Sheet::new("/card.typ", data.to_string().into_bytes())?;
+    let mut document = Document::new("/card.typ", data.to_string().into_bytes())?;
     for (path, svg) in figures.files() {
-        sheet.add(path, svg);
+        document.add(path, svg);
     }
-    sheet.pdf(&Imprint {
+    document.pdf(&Imprint {
         ident: format!("job card {}", plan.head.number),
         made_by: printable::printable(made_by).into_owned(),
         written: plan.head.written.clone(),
@@ -58,6 +58,7 @@ struct Card<'a> {
     stages: Vec<numbers::StageLine<'a>>,
     kit: Vec<KitRow<'a>>,
     made_of: Vec<PartLine<'a>>,
+    kinds: Option<KindTable<'a>>,
     found: Vec<&'a str>,
     off: Vec<steps::Part<'a>>,
     record: Vec<numbers::NumberLine<'a>>,
@@ -81,6 +82,7 @@ impl<'a> Card<'a> {
             stages: numbers::stages(plan, &key),
             kit: kit(&plan.kit),
             made_of: made_of(plan),
+            kinds: kinds(plan),
             found: found(plan),
             off: steps::parts(plan, &plan.off),
             record: numbers::to_record(plan),
@@ -102,6 +104,35 @@ fn made_of(plan: &Plan) -> Vec<PartLine<'_>> {
     parts
         .map(|part| PartLine { letter: part.letter, name: &part.name, how_many: &part.how_many })
         .collect()
+}
+
+/// All kinds beside each other, a word to each thing that this drive asks.
+#[derive(Serialize)]
+struct KindTable<'a> {
+    questions: &'a [&'static str],
+    rows: Vec<KindLine<'a>>,
+}
+
+#[derive(Serialize)]
+struct KindLine<'a> {
+    title: &'static str,
+    chosen: bool,
+    answers: &'a [&'static str],
+    pros: &'a [&'static str],
+    cons: &'a [&'static str],
+}
+
+fn kinds<'a>(plan: &'a Plan) -> Option<KindTable<'a>> {
+    let choice = &plan.choice;
+    let row = |row: &'a KindRow| KindLine {
+        title: row.title,
+        chosen: row.chosen,
+        answers: &row.answers,
+        pros: &row.pros,
+        cons: &row.cons,
+    };
+    let rows = choice.kinds.iter().map(row).collect();
+    (!choice.questions.is_empty()).then_some(KindTable { questions: &choice.questions, rows })
 }
 
 /// What may be found when it is opened, to be ticked.

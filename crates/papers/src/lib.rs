@@ -1,4 +1,4 @@
-//! The job card as PDF; the only crate that knows typst.
+//! The job card and the maker's sheet as PDF; the only crate that knows typst.
 //!
 //! A card is a pure function of a plan and its figures. It prints what the plan says and works
 //! nothing out. For the hand: head, first cautions, drawings, key numbers with limits and stamps,
@@ -13,9 +13,11 @@
 
 mod card;
 mod printable;
+mod sheet;
 mod world;
 
 pub use card::{CardFigures, card};
+pub use sheet::sheet;
 
 use quantities::System;
 

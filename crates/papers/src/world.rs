@@ -27,10 +27,13 @@ struct Shop {
     templates: BTreeMap<&'static str, Source>,
 }
 
-const TEMPLATES: [(&str, &str); 5] = [
+const TEMPLATES: [(&str, &str); 8] = [
     ("/card.typ", include_str!("../templates/card.typ")),
+    ("/frame.typ", include_str!("../templates/frame.typ")),
+    ("/kinds.typ", include_str!("../templates/kinds.typ")),
     ("/look.typ", include_str!("../templates/look.typ")),
     ("/numbers.typ", include_str!("../templates/numbers.typ")),
+    ("/sheet.typ", include_str!("../templates/sheet.typ")),
     ("/steps.typ", include_str!("../templates/steps.typ")),
     ("/working.typ", include_str!("../templates/working.typ")),
 ];
@@ -63,12 +66,12 @@ pub(crate) struct Imprint {
 const NO_DAY: &str = "1970-01-01";
 
 /// One document on its way to paper.
-pub(crate) struct Sheet {
+pub(crate) struct Document {
     main: FileId,
     files: BTreeMap<String, Bytes>,
 }
 
-impl Sheet {
+impl Document {
     /// A document that `template` lays out from `data`.
     pub(crate) fn new(template: &'static str, data: Vec<u8>) -> Result<Self, PaperError> {
         let files = BTreeMap::from([("/data.json".to_owned(), Bytes::new(data))]);
@@ -101,7 +104,7 @@ impl Sheet {
     }
 }
 
-impl World for Sheet {
+impl World for Document {
     fn library(&self) -> &LazyHash<Library> {
         &SHOP.library
     }
@@ -185,7 +188,7 @@ mod tests {
 
     #[test]
     fn every_template_is_known_and_nothing_else() {
-        let sheet = Sheet::new("/card.typ", b"{}".to_vec()).unwrap();
+        let sheet = Document::new("/card.typ", b"{}".to_vec()).unwrap();
         for (path, _) in TEMPLATES {
             assert!(sheet.source(file_id(path).unwrap()).is_ok(), "{path}");
         }

@@ -4,7 +4,7 @@ mod reader;
 mod sample;
 
 use job::plan::{Caution, KitItem, Missing, Piece, Plan, Step};
-use job::{Job, JobFile, Stage};
+use job::{Job, JobFile, SheetFile, Stage};
 use papers::{CardFigures, Paper, PaperError, card};
 use quantities::{System, Verdict};
 use reader::{Reader, squeezed};
@@ -50,6 +50,22 @@ fn everything_a_plan_says_is_on_the_card() {
     }
     for note in plan.stages.iter().flat_map(|stage| &stage.notes) {
         says(&text, note);
+    }
+}
+
+/// A maker's sheet tells every figure that it has, and names every one that it has not.
+#[test]
+fn a_sheet_on_paper_tells_and_asks_every_figure() {
+    let mut file = SheetFile { name: "a gear coupling".to_owned(), ..SheetFile::default() };
+    file.sheet.rated_torque = Some("4300 N·m".parse().unwrap());
+    let pdf = papers::sheet(&file, Paper::A4, MADE_BY).expect("a sheet");
+    let Some(read) = Reader::open(&pdf) else { return };
+    let text = read.text();
+    says(&text, "a gear coupling");
+    says(&text, "4300 N·m");
+    says(&text, "Not on the sheet");
+    for line in job::sheet_lines(&file.sheet) {
+        says(&text, line.what.trim_end_matches('.'));
     }
 }
 

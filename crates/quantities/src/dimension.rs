@@ -1,10 +1,10 @@
 //! What a quantity is made of, and which `uom` type carries it.
 
 use uom::si::f64::{
-    Angle, AngularVelocity, Area, Energy, Force, HeatTransfer, Length, Mass, MassDensity,
-    MomentOfInertia, Power, Pressure, Ratio, SpecificHeatCapacity, TemperatureCoefficient,
-    TemperatureInterval, ThermalConductivity, ThermodynamicTemperature, Time, Torque, Velocity,
-    Volume,
+    Acceleration, Angle, AngularVelocity, Area, Energy, Force, HeatTransfer, Length, Mass,
+    MassDensity, MomentOfInertia, Power, Pressure, Ratio, SpecificHeatCapacity, SurfaceTension,
+    TemperatureCoefficient, TemperatureInterval, ThermalConductivity, ThermodynamicTemperature,
+    Time, Torque, Velocity, Volume,
 };
 
 use crate::Kind;
@@ -35,6 +35,8 @@ pub enum Dimension {
     HeatCapacity,
     HeatTransfer,
     Inertia,
+    Stiffness,
+    Acceleration,
 }
 
 impl Dimension {
@@ -63,6 +65,8 @@ impl Dimension {
             Self::HeatCapacity => "a specific heat capacity",
             Self::HeatTransfer => "a heat transfer coefficient",
             Self::Inertia => "a moment of inertia",
+            Self::Stiffness => "a stiffness along the shaft",
+            Self::Acceleration => "an acceleration",
         }
     }
 
@@ -91,6 +95,8 @@ impl Dimension {
             Self::HeatCapacity => ["470 J/kg/K", "0.112 Btu/lb/degF"],
             Self::HeatTransfer => ["10 W/m2/K", "1.8 Btu/h/ft2/degF"],
             Self::Inertia => ["0.12 kg·m2", "2.8 lb·ft2"],
+            Self::Stiffness => ["400 N/mm", "2300 lbf/in"],
+            Self::Acceleration => ["9.81 m/s2", "32.2 ft/s2"],
         }
     }
 }
@@ -153,6 +159,8 @@ physical! {
     SpecificHeatCapacity (uom::si::specific_heat_capacity::joule_per_kilogram_kelvin) HeatCapacity HeatCapacity;
     HeatTransfer (uom::si::heat_transfer::watt_per_square_meter_kelvin) HeatTransfer HeatTransfer;
     MomentOfInertia (uom::si::moment_of_inertia::kilogram_square_meter) Inertia Inertia;
+    SurfaceTension (uom::si::surface_tension::newton_per_meter) Stiffness Stiffness;
+    Acceleration (uom::si::acceleration::meter_per_second_squared) Acceleration Acceleration;
 }
 
 impl Physical for ThermodynamicTemperature {

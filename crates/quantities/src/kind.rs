@@ -68,6 +68,9 @@ pub enum Kind {
     HeatCapacity,
     HeatTransfer,
     Inertia,
+    /// Force for a length: of a coupling along its axis.
+    Stiffness,
+    Acceleration,
 }
 
 /// Unit and decimals of one kind in one system; decimals `None` means three significant digits.
@@ -81,7 +84,7 @@ static UNITS_OF: LazyLock<[[&'static Unit; 2]; Kind::ALL.len()]> = LazyLock::new
 
 impl Kind {
     /// Every kind, in the order of the list.
-    const ALL: [Self; 34] = [
+    const ALL: [Self; 36] = [
         Self::Number,
         Self::Percent,
         Self::Count,
@@ -116,6 +119,8 @@ impl Kind {
         Self::HeatCapacity,
         Self::HeatTransfer,
         Self::Inertia,
+        Self::Stiffness,
+        Self::Acceleration,
     ];
 
     /// Two ways to write it, one metric and one inch, of the size that it usually has.
@@ -172,6 +177,8 @@ impl Kind {
             Self::HeatCapacity => Dimension::HeatCapacity,
             Self::HeatTransfer => Dimension::HeatTransfer,
             Self::Inertia => Dimension::Inertia,
+            Self::Stiffness => Dimension::Stiffness,
+            Self::Acceleration => Dimension::Acceleration,
         }
     }
 
@@ -211,6 +218,8 @@ impl Kind {
             Self::HeatCapacity => [("J/kg/K", None), ("Btu/lb/°F", None)],
             Self::HeatTransfer => [("W/m2/K", None), ("Btu/h/ft2/°F", None)],
             Self::Inertia => [("kg·m2", None), ("lb·ft2", None)],
+            Self::Stiffness => [("N/mm", None), ("lbf/in", None)],
+            Self::Acceleration => [("m/s2", None), ("ft/s2", None)],
         }
     }
 

@@ -39,9 +39,11 @@ pub use verdict::{Limits, Verdict, judge};
 pub use whole::Whole;
 pub use working::{Term, Working};
 
+/// Force for a length, as of a spring.
+pub use uom::si::f64::SurfaceTension as Stiffness;
 pub use uom::si::f64::{
-    Angle, AngularVelocity, Area, Energy, Force, HeatTransfer, Length, LinearMassDensity, Mass,
-    MassDensity, MomentOfInertia, Power, Pressure, Ratio, SpecificHeatCapacity,
-    TemperatureCoefficient, TemperatureInterval, ThermalConductivity, ThermodynamicTemperature,
-    Time, Torque, Velocity, Volume,
+    Acceleration, Angle, AngularVelocity, Area, Energy, Force, HeatTransfer, Length,
+    LinearMassDensity, Mass, MassDensity, MomentOfInertia, Power, Pressure, Ratio,
+    SpecificHeatCapacity, TemperatureCoefficient, TemperatureInterval, ThermalConductivity,
+    ThermodynamicTemperature, Time, Torque, Velocity, Volume,
 };

@@ -4,9 +4,9 @@
 //! is 25.4 mm, a pound 0.453 592 37 kg and a standard gravity 9.806 65 m/s², all exactly.
 
 use crate::Dimension::{
-    self, Angle, Area, Conductivity, Density, Energy, Expansion, Force, HeatCapacity, HeatTransfer,
-    Inertia, Length, Mass, Number, Power, Pressure, Speed, Temperature, TemperatureDifference,
-    Time, Torque, Velocity, Volume,
+    self, Acceleration, Angle, Area, Conductivity, Density, Energy, Expansion, Force, HeatCapacity,
+    HeatTransfer, Inertia, Length, Mass, Number, Power, Pressure, Speed, Stiffness, Temperature,
+    TemperatureDifference, Time, Torque, Velocity, Volume,
 };
 
 /// One unit: how it may be written, and how it is brought to SI: `si = (number + shift) · factor`.
@@ -60,7 +60,7 @@ const fn unit(names: &'static [&'static str], dimension: Dimension, factor: f64)
 }
 
 #[rustfmt::skip]
-pub(crate) static UNITS: [Unit; 86] = [
+pub(crate) static UNITS: [Unit; 92] = [
     unit(&[""], Number, 1.0),
     unit(&["%", "percent", "per cent"], Number, 0.01),
     unit(&["mm", "millimetre", "millimeter"], Length, 1e-3),
@@ -149,6 +149,12 @@ pub(crate) static UNITS: [Unit; 86] = [
     unit(&["Btu/h/ft2/°F", "Btu/h/ft2/degF"], HeatTransfer, BTU / (3600.0 * FOOT * FOOT * RANKINE)),
     unit(&["kg·m2", "kg·m²", "kg m2", "kg*m2"], Inertia, 1.0),
     unit(&["lb·ft2", "lb·ft²", "lb ft2", "lb*ft2"], Inertia, POUND * FOOT * FOOT),
+    unit(&["N/mm", "kN/m"], Stiffness, 1e3),
+    unit(&["lbf/in", "lb/in"], Stiffness, POUND_FORCE / INCH),
+    unit(&["kN/mm", "N/µm", "N/um"], Stiffness, 1e6),
+    unit(&["N/m"], Stiffness, 1.0),
+    unit(&["m/s2", "m/s²"], Acceleration, 1.0),
+    unit(&["ft/s2", "ft/s²"], Acceleration, FOOT),
 ];
 
 /// Spellings that mean different things to different people, and what to write instead.

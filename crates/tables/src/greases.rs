@@ -93,6 +93,24 @@ pub fn grease_for(g_level: f64) -> Option<&'static Grease> {
     usable.then_some(&GREASES[usize::from(g_level > HIGH_SPEED_G)])
 }
 
+/// The grade for a level and for the angle that a mesh runs at, in degrees: at the level of CG-1 more
+/// angle than it is made for asks for CG-3. An angle beyond the grade given is beyond all of them.
+///
+/// # Source
+/// [`SOURCE`].
+/// # Example
+/// ```
+/// use tables::greases::grease_for_angle;
+/// assert_eq!(grease_for_angle(120.0, 0.3).unwrap().grade, "CG-1");
+/// assert_eq!(grease_for_angle(120.0, 1.0).unwrap().grade, "CG-3");
+/// assert_eq!(grease_for_angle(362.0, 1.0).unwrap().grade, "CG-2");
+/// ```
+pub fn grease_for_angle(g_level: f64, angle_deg: f64) -> Option<&'static Grease> {
+    let grease = grease_for(g_level).filter(|_| angle_deg.is_finite() && angle_deg >= 0.0)?;
+    let slow = g_level <= HIGH_SPEED_G;
+    Some(if slow && angle_deg > grease.misalignment_deg { &GREASES[2] } else { grease })
+}
+
 /// What to know of a lubricated kind.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Practice {

@@ -30,6 +30,7 @@ pub fn app(shop: Shop) -> Router {
         .route("/jobs/{id}/job.toml", get(card::file))
         .route("/jobs/{id}/sheet", get(sheet_page::show).post(sheet_page::take))
         .route("/jobs/{id}/sheet.toml", get(sheet_page::file))
+        .route("/jobs/{id}/sheet.pdf", get(sheet_page::pdf))
         .route("/jobs/{id}/rules", get(rules_page::show).post(rules_page::take))
         .route("/jobs/{id}/rules.toml", get(rules_page::file))
         .route("/jobs/{id}/heat/try", get(trying::show))

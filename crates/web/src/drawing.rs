@@ -120,6 +120,11 @@ pub(crate) fn whole_section(plan: &Plan) -> Option<Figure> {
     of_plan::section(plan, Detail::Full)
 }
 
+/// What of the sizes does not fit, where that is why nothing is drawn.
+pub(crate) fn refused(plan: &Plan) -> Option<String> {
+    of_plan::section_refused(plan)
+}
+
 /// Its parts moved apart, for the same page.
 pub(crate) fn taken_apart(plan: &Plan) -> Option<Figure> {
     of_plan::taken_apart(plan)

@@ -117,7 +117,10 @@ pub(crate) async fn drawing(
                 (head(&opened, "Drawing", None, &[]))
                 @match drawing::whole_section(&opened.plan) {
                     Some(figure) => (drawing::show_whole(&figure)),
-                    None => p.advice { "Nothing can be drawn yet: choose the kind and enter the sizes." },
+                    None => p.advice {
+                        @if let Some(why) = drawing::refused(&opened.plan) { (why) }
+                        @else { "Nothing can be drawn yet: choose the kind and enter the sizes." }
+                    },
                 }
                 @if let Some(figure) = drawing::taken_apart(&opened.plan) {
                     section id="taken-apart" {

@@ -1,6 +1,6 @@
 //! The kind of coupling: what it is and is like, and all kinds side by side for this drive.
 
-use job::plan::{About, Fault, KindRow, Trait};
+use job::plan::{About, Choice, Fault, KindRow, Trait};
 use maud::{Markup, html};
 
 use crate::head::link;
@@ -85,10 +85,38 @@ pub(crate) fn choice(opened: &Opened) -> Markup {
                         "."
                     }
                 }
+                (side_by_side(choice))
                 @for row in &choice.kinds { (kind(row)) }
             }
         }
     }
+}
+
+/// Kinds against what is asked, a word to each.
+fn side_by_side(choice: &Choice) -> Markup {
+    html! {
+        @if !choice.questions.is_empty() {
+            div.side-by-side tabindex="0" role="region" aria-label="Kinds against what the drive asks" {
+                table {
+                    thead { tr {
+                        th scope="col" { "kind" }
+                        @for question in &choice.questions { th scope="col" { (question) } }
+                    } }
+                    tbody { @for row in &choice.kinds {
+                        tr {
+                            th scope="row" { (row.title) @if row.chosen { " " span.entry { "chosen" } } }
+                            @for answer in &row.answers { td { (word(answer)) } }
+                        }
+                    } }
+                }
+            }
+        }
+    }
+}
+
+/// A word that speaks is set stronger than one that says nothing.
+fn word(answer: &str) -> Markup {
+    html! { @if answer == "against" { strong { (answer) } } @else if answer == "neither" { small { (answer) } } @else { (answer) } }
 }
 
 fn kind(row: &KindRow) -> Markup {

@@ -44,6 +44,22 @@ pub(crate) async fn file(
     Ok(([(CONTENT_TYPE, "application/toml".to_owned()), (CONTENT_DISPOSITION, named)], toml))
 }
 
+/// The sheet on paper, with lines to write on for what it is silent on.
+pub(crate) async fn pdf(
+    State(shop): State<Shop>,
+    Path(id): Path<JobId>,
+    hand: Hand,
+) -> Result<impl IntoResponse, PageError> {
+    let opened = shop.open(id, hand.units).await?;
+    let named = file_name(&opened, "inline", "sheet.pdf");
+    let pdf = tokio::task::spawn_blocking(move || {
+        let paper = papers::Paper::usual(opened.system);
+        papers::sheet(&SheetFile::of(&opened.job.file), paper, shop.made_by())
+    });
+    let pdf = pdf.await?.map_err(|error| PageError::Card(error.to_string()))?;
+    Ok(([(CONTENT_TYPE, "application/pdf".to_owned()), (CONTENT_DISPOSITION, named)], pdf))
+}
+
 /// Puts a sheet into the job: an entry for each figure that it did not have.
 pub(crate) async fn take(
     State(shop): State<Shop>,
@@ -101,10 +117,9 @@ fn book(opened: &Opened, others: &[(JobId, String)]) -> Markup {
 
 /// Its figures, each group under its name.
 fn table(lines: &[FieldLine]) -> Markup {
-    let group = |line: &FieldLine| line.place.rsplit_once('.').map(|(group, _)| group.to_owned());
     html! {
-        @for lines in lines.chunk_by(|one, next| group(one) == group(next)) {
-            @if let Some(name) = lines.first().and_then(group) { h2 { (titled(&name)) } }
+        @for lines in lines.chunk_by(|one, next| one.group() == next.group()) {
+            @if let Some(name) = lines.first().and_then(FieldLine::group) { h2 { (name) } }
             dl.traits.sheet {
                 @for line in lines {
                     div { dt { (line.what.trim_end_matches('.')) } dd { span.entry { (line.says) } } }
@@ -114,19 +129,13 @@ fn table(lines: &[FieldLine]) -> Markup {
     }
 }
 
-/// `set_screws` as “Set screws”, `allows.fitting` as “Allows, fitting”.
-fn titled(place: &str) -> String {
-    let words = place.replace('_', " ").replace('.', ", ");
-    let mut letters = words.chars();
-    letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
-}
-
 fn keep(opened: &Opened, said: &[FieldLine]) -> Markup {
     html! {
         @if !said.is_empty() {
             section {
                 div.h { h2 { "To keep" } small { "for the next job with this coupling" } }
                 p.take { a.button.quiet href={ "/jobs/" (opened.id) "/sheet.toml" } { "Sheet as a file" } }
+                p.take { a.button.quiet href={ "/jobs/" (opened.id) "/sheet.pdf" } { "Sheet on paper" } }
             }
         }
     }

@@ -192,7 +192,11 @@ impl Kind for Grid {
             steps::COUPLING_CHECK,
             steps::MEASURE,
             steps::FIT,
-            if form.name == ACROSS { THREAD_ON_COVERS } else { THREAD_ON_SEALS },
+            match (form.name, form.spacer) {
+                (ACROSS, _) => THREAD_ON_COVERS,
+                (_, Spacer::With) => THREAD_ON_SPACER,
+                _ => THREAD_ON_SEALS,
+            },
             steps::SHIELD,
             steps::HEAT_DRIVER,
             steps::SLIP_DRIVER,
@@ -315,6 +319,15 @@ const THREAD_ON_SEALS: Step = Step::new(
 )
 .needs(&["coupling grease", "seals, new"]);
 
+const THREAD_ON_SPACER: Step = Step::new(
+    "thread-on",
+    Stage::Heat,
+    "Guard ends and all a hub would trap: on the shafts now",
+    "Seals of the cover wait with the spacer hubs, which carry them: they go over those before these \
+     are bolted up. The cover comes later, from the side.",
+)
+.needs(&["guard ends"]);
+
 const THREAD_ON_COVERS: Step = Step::new(
     "thread-on",
     Stage::Heat,
@@ -338,10 +351,11 @@ const GAP_SPACER: Step = Step::new(
     "gap",
     Stage::Gap,
     "Set the distance for the spacer: {gap.faces}, at four points",
-    "Hubs cool, rotors where they run. Bolt the spacer hubs up in their marks, then check the gap \
-     at the grid with a bar at four quarter turns.",
+    "Hubs cool, rotors where they run. A new seal, greased, the right way round, over each spacer \
+     hub; bolt these up in their marks, then check the gap at the grid with a bar at four quarter \
+     turns.",
 )
-.needs(&["inside micrometer", "gap bar", "feeler gauges"]);
+.needs(&["inside micrometer", "gap bar", "feeler gauges", "seals, new"]);
 
 const GROOVES: Step = Step::new(
     "grooves",

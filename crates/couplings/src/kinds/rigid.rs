@@ -327,7 +327,7 @@ const MEET: Step = Step::new(
      out. A gap that stays: the line-up is out. Put it right; the bolts must not.",
 )
 .hold("Someone other than the doer feels the faces all round and agrees.")
-.needs(&["feeler gauges from 0.03 mm"]);
+.needs(&["feeler gauges from 0.03 mm (0.001 in)"]);
 
 const HANG_SPACER: Step = Step::new(
     "meet",
@@ -337,7 +337,7 @@ const HANG_SPACER: Step = Step::new(
      ends are in.",
 )
 .hold("Someone other than the doer feels both joints all round and agrees.")
-.needs(&["soft sling", "feeler gauges from 0.03 mm"]);
+.needs(&["soft sling", "feeler gauges from 0.03 mm (0.001 in)"]);
 
 const FITTED_BOLTS: Step = Step::new(
     "bolts",

@@ -290,10 +290,11 @@ const ELEMENT_CHECK: Step = Step::new(
 const THREAD_ON: Step = Step::new(
     "thread-on",
     Stage::Heat,
-    "Guard ends and clamping rings: on the shafts now",
-    "Whatever a hub would trap goes on first, the right way round. The rubber waits for cold hubs.",
+    "Guard ends and all a hub would trap: on the shafts now",
+    "Whatever a hub would trap goes on first, the right way round. Clamping rings, where it has \
+     them, lie between the flanges: they follow once the hubs are cold. The rubber comes last.",
 )
-.needs(&["guard ends", "clamping rings"]);
+.needs(&["guard ends"]);
 
 const SLEEVE_IN: Step = Step::new(
     "element-in",
@@ -314,11 +315,11 @@ const SPACER_IN: Step = Step::new(
 const ELEMENT_IN: Step = Step::new(
     "element-in",
     Stage::Closeup,
-    "Open the element, wrap it round, beads home in both flanges",
-    "Dry and clean. Leave the cut open by the width that the sheet gives; tap it round with a soft \
+    "Rings in, then the element round: beads home in both flanges",
+    "Dry and clean, a ring to each flange, screws in by hand. Open the element over both. Leave the cut open by the width that the sheet gives; tap it round with a soft \
      hammer to settle the beads.",
 )
-.needs(&["the element", "soft hammer"]);
+.needs(&["the element", "clamping rings", "soft hammer"]);
 
 const TORQUE: Step = Step::new(
     "torque",

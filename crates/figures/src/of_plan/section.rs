@@ -1,11 +1,11 @@
 //! The coupling's data as the section wants it.
 
 use job::plan::drawings::{self as data, Known as DataKnown};
-use quantities::System;
+use quantities::{Kind as Shown, Length, Physical, System, Value};
 
 use crate::section::{
-    Cover, Dim, Elastomer, Half, Key, Kind, Known, Middle, Packs, Rubber, Section, Sleeves, Split,
-    Through,
+    Cover, Dim, Elastomer, Half, Key, Kind, Known, Middle, Packs, Rubber, Section, SectionError,
+    Sleeves, Split, Through,
 };
 
 const MM: f64 = 1e3;
@@ -23,6 +23,22 @@ pub(super) fn input(data: &data::Section, system: System) -> Section {
         turn_inwards(&mut section);
     }
     section
+}
+
+/// What of the sizes does not fit, in the job's units, and what to change.
+pub(super) fn refused(error: &SectionError, system: System) -> String {
+    let shown = |mm: &f64| Value::new(Shown::Length, Length::from_si(mm / MM)).show(system);
+    match error {
+        SectionError::Size { what, mm } => {
+            format!("Not drawn: {what} cannot be {}. Look it up again and enter it.", shown(mm))
+        }
+        SectionError::Order { inner, inner_mm, outer, outer_mm } => format!(
+            "Not drawn: {inner}, {}, must be smaller than {outer}, {}. One of the two is wrong: \
+             measure or look up both, and correct it.",
+            shown(inner_mm),
+            shown(outer_mm)
+        ),
+    }
 }
 
 /// Hubs of a length that nobody stated are no longer than the seats leave room for.

@@ -196,7 +196,11 @@ impl<'a> Assembly<'a> {
     /// Writes the largest diameter to the right; `from` is where it lies.
     pub fn write_outside(&mut self, radius: f64, from: f64) {
         self.reach = self.reach.max(radius);
-        let dim = self.given_or_assumed(self.section.outside.as_ref(), 2.0 * radius);
+        // Where hubs are all there is, theirs is the largest diameter.
+        let is_it = |dim: &&Dim| (dim.mm / 2.0 - radius).abs() < 1e-9;
+        let hubs = self.section.halves().map(|half| half.hub_outside.as_ref().filter(is_it));
+        let given = self.section.outside.as_ref().or(hubs[0]).or(hubs[1]);
+        let dim = self.given_or_assumed(given, 2.0 * radius);
         self.diameters.push(Diameter { side: Side::Driven, dim, from: Some(from) });
     }
 

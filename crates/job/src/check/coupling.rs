@@ -55,11 +55,14 @@ impl Found {
 
     fn duty(&mut self, file: &JobFile) {
         self.positive("machines.start_torque", &file.machines.start_torque);
+        self.positive("machines.vibratory_torque", &file.machines.vibratory_torque);
+        self.positive("machines.vibratory_frequency", &file.machines.vibratory_frequency);
         for end in End::BOTH {
             let (place, machine) = (format!("machines.{}", end.key()), file.machines.at(end));
             self.positive(&format!("{place}.inertia"), &machine.inertia);
             self.positive(&format!("{place}.overhang"), &machine.overhang);
             self.positive(&format!("{place}.overhang_limit"), &machine.overhang_limit);
+            self.positive(&format!("{place}.thrust_limit"), &machine.thrust_limit);
         }
         self.positive("gap.end_float", &file.gap.end_float);
     }

@@ -2,8 +2,8 @@
 
 use couplings::kind::Load;
 use quantities::{
-    AngularVelocity, Length, MomentOfInertia, Power, Ratio, System, ThermodynamicTemperature,
-    Torque, Whole,
+    AngularVelocity, Force, Length, MomentOfInertia, Power, Ratio, System,
+    ThermodynamicTemperature, Torque, Whole,
 };
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -71,6 +71,12 @@ pub struct Machines {
     /// True where the torque turns round.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reversing: Option<bool>,
+    /// Torque that swings about the steady one without end, to each side.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub vibratory_torque: Text<Torque>,
+    /// How often it swings: "25 Hz".
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub vibratory_frequency: Text<AngularVelocity>,
     /// What the drive asks of a coupling, for choosing its kind.
     #[serde(skip_serializing_if = "is_default")]
     pub asks: Asks,
@@ -134,6 +140,9 @@ pub struct Machine {
     /// Greatest bending moment that its maker allows a coupling's weight at that bearing.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub overhang_limit: Text<Torque>,
+    /// Most force along the shaft that its maker allows a coupling to put on its bearings.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub thrust_limit: Text<Force>,
 }
 
 impl Machines {

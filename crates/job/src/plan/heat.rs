@@ -157,12 +157,23 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
         }
     }
     common(cx, &mut out);
+    spoilt_by_heat(cx, &mut out);
     let method = if heat.method.is_empty() { "heater" } else { &heat.method };
     out.done(if parts.is_empty() {
         "no hub needs heat yet".to_owned()
     } else {
         format!("{method}: {}", parts.join(", "))
     })
+}
+
+/// What of this kind a hot hub or a flame spoils.
+pub(super) fn spoilt_by_heat(cx: &Context, out: &mut StageBuilder) {
+    let Some(kind) = cx.kind else { return };
+    out.note(format!(
+        "Heat spoils, on this kind: {}. Keep them off or well clear, a wet cloth or a plate between, \
+         until the metal can be touched; renew what got hot (common practice).",
+        kind.near_heat().join("; ")
+    ));
 }
 
 fn without(cx: &Context, out: &mut StageBuilder, end: End) {
@@ -291,7 +302,9 @@ fn clearance(cx: &Context, out: &mut StageBuilder, end: End, heat: &HubHeat) {
         entry.second("on the diameter; as chosen").written(WRITTEN);
     } else {
         entry
-            .second("on the diameter; a thousandth of it, 0.05 mm at least (common practice)")
+            .second(
+                "on the diameter; a thousandth of it, 0.05 mm (2 mil) at least (common practice)",
+            )
             .working(sliding_clearance_working(heat.opening.diameter));
     }
 }

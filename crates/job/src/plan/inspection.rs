@@ -71,7 +71,10 @@ fn worn(cx: &Context, out: &mut StageBuilder, measure: Measure) {
         Measure::Pack => return packs(cx, out),
         Measure::Backlash => found.backlash.as_ref().map(|read| wear::backlash(read, limits)),
         Measure::Tooth => found.tooth.as_ref().map(|read| wear::tooth(read, limits)),
-        Measure::Element => found.element.as_ref().map(|read| wear::element(read, limits)),
+        Measure::Element => {
+            let new = cx.file.coupling.sheet.sizes.element_thickness.as_ref();
+            found.element.as_ref().map(|read| wear::element(read, limits, new))
+        }
         Measure::Stretch => found.stretch.as_ref().map(|read| wear::stretch(read, limits)),
     };
     match read {
@@ -168,6 +171,10 @@ fn pace(cx: &Context, out: &mut StageBuilder, id: &str, worn: &Worn) {
         out.missing("inspection.in_service", "time in service so far");
         return;
     };
+    if worn.new.is_none() && id == "found.element" {
+        let what = "thickness of a new element, from the maker’s sheet";
+        out.missing("coupling.sheet.sizes.element_thickness", what);
+    }
     let Some(left) = worn.time_left(served) else { return };
     let label = format!("Left at this pace, {}", worn.what);
     out.number(&format!("{id}.left"), label, Value::new(Kind::Days, left.left))

@@ -1,9 +1,9 @@
 //! Elastomer couplings: what steady torque, shock and swings ask of them.
 
 use couplings::din_740::{
-    From, SOURCE, Shock, fatigue, frequency_factor, shock, start_factor, steady, temperature_factor,
+    From, SOURCE, Shock, Swings, shock, start_factor, steady, swings, temperature_factor,
 };
-use quantities::{AngularVelocity, Kind, Physical, ThermodynamicTemperature};
+use quantities::{Kind, ThermodynamicTemperature};
 
 use super::choices::not_held;
 use crate::calculation::names;
@@ -115,11 +115,14 @@ fn shock_torque(given: &Given) -> Result<Answer, ReckonError> {
 }
 
 fn swing_torque(given: &Given) -> Result<Answer, ReckonError> {
-    let frequency = given.quantity::<AngularVelocity>("frequency")?;
-    let hertz = frequency.si() / std::f64::consts::TAU;
     let factor = warmth(given)?;
-    let needed = fatigue(given.quantity("torque")?, hertz, factor)?;
-    let answer = given.answer().with("needed", needed);
-    let answer = answer.with("frequency_factor", frequency_factor(hertz));
-    Ok(answer.with("temperature_factor", factor))
+    let asked = Swings {
+        torque: given.quantity("torque")?,
+        frequency: given.quantity("frequency")?,
+        temperature_factor: factor,
+    };
+    let need = swings(asked)?;
+    let answer = given.answer().with("needed", need.needed);
+    let answer = answer.with("frequency_factor", need.frequency_factor);
+    Ok(answer.with("temperature_factor", factor).shown_by([need.working()]))
 }

@@ -1,7 +1,7 @@
 //! Grease: how hard it is thrown, which grade, how much goes in.
 
 use couplings::lubricant::{Ring, Throw, charge, free_volume, throw, usual_density};
-use quantities::{Basis, Kind, Length, MassDensity, Source, Volume};
+use quantities::{Angle, Basis, Kind, Length, MassDensity, Source, Volume};
 use tables::greases;
 
 use super::choices::not_held;
@@ -16,7 +16,11 @@ pub(super) const ALL: &[Calculation] = &[
     Calculation {
         name: "grease-throw",
         does: "How many times gravity grease feels at a radius, and the grade for it.",
-        inputs: &[RADIUS, Input::quantity("speed", Kind::Speed, "speed")],
+        inputs: &[
+            RADIUS,
+            Input::quantity("speed", Kind::Speed, "speed"),
+            Input::quantity("angle", Kind::Degrees, "angle that the mesh runs at").optional(),
+        ],
         outputs: &[
             Output::value("level", Kind::Number, "times standard gravity"),
             Output::word("grade", "grade of coupling grease for it"),
@@ -92,7 +96,8 @@ pub(super) const ALL: &[Calculation] = &[
 
 fn thrown(given: &Given) -> Result<Answer, ReckonError> {
     let thrown = throw(given.quantity("radius")?, given.quantity("speed")?)?;
-    let grease = thrown.grade();
+    let angle = given.optional::<Angle>("angle");
+    let grease = angle.map_or_else(|| thrown.grade(), |angle| thrown.grade_at(angle));
     let answer = given.answer().with("level", thrown.level);
     let answer = answer.with("grade", grease.map(|grease| grease.grade));
     let answer = answer.with("purpose", grease.map(|grease| grease.purpose));

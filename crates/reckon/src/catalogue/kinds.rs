@@ -1,7 +1,8 @@
 //! Kinds of coupling: what each forgives, and which suit a duty.
 
-use couplings::{Duty, Kind as Coupling, Need, Planes, Reason, Speaks, kind, kinds};
-use quantities::{Basis, Kind, Source};
+use couplings::duty::{MANY_STARTS, all_reasons};
+use couplings::{Duty, Kind as Coupling, Need, Planes, Question, Reason, Speaks, kind, kinds};
+use quantities::{Basis, Kind, Physical, Ratio, Source};
 
 use super::choices::{LOAD_NAMES, LOADS};
 use crate::calculation::names;
@@ -45,10 +46,15 @@ pub(super) const ALL: &[Calculation] = &[
             Input::choice("grease_service", NEED_NAMES, "can it be opened for grease?").optional(),
             Input::choice("hot_place", NEED_NAMES, "does it stand above about 80 °C?").optional(),
             Input::choice("damping", NEED_NAMES, "must torsional vibration be damped?").optional(),
+            Input::choice("reversing", NEED_NAMES, "does the torque turn round?").optional(),
+            Input::quantity("starts", Kind::Count, "starts in an hour").optional(),
+            Input::choice("end_float", NEED_NAMES, "does a rotor float in sleeve bearings?")
+                .optional(),
         ],
         outputs: &[
             Output::word("for", "kind by kind, what speaks for it"),
             Output::word("against", "kind by kind, what speaks against it"),
+            Output::word("answers", "kind by kind, a word to each thing asked"),
         ],
         valid: "reasons, no ranking; the maker’s sheet and the size decide",
         source: USUAL,
@@ -93,6 +99,7 @@ fn for_duty(given: &Given) -> Result<Answer, ReckonError> {
     let need =
         |name| NEEDS.iter().find(|(word, _)| *word == given.word(name)).map(|(_, need)| *need);
     let load = LOADS.iter().find(|(word, _)| *word == given.word("load"));
+    let starts = given.optional::<Ratio>("starts");
     let duty = Duty {
         load: load.map(|(_, load)| *load),
         speed: given.optional("speed"),
@@ -101,17 +108,28 @@ fn for_duty(given: &Given) -> Result<Answer, ReckonError> {
         grease_service: need("grease_service"),
         hot_place: need("hot_place"),
         damping: need("damping"),
-        ..Duty::default()
+        reversing: need("reversing"),
+        many_starts: starts.map(|starts| Need::from(starts.si() > f64::from(MANY_STARTS))),
+        end_float: need("end_float"),
     };
     if duty == Duty::default() {
         return Err(ReckonError::not_valid("nothing is said of the duty"));
     }
-    let (mut favour, mut against) = (Vec::new(), Vec::new());
+    let (mut favour, mut against, mut answers) = (Vec::new(), Vec::new(), Vec::new());
     for kind in kinds() {
-        for Reason { speaks, text } in kind.suits(&duty) {
+        let form = &kind.forms()[0];
+        for Reason { speaks, text } in all_reasons(*kind, form, &duty) {
             let reason = format!("{}: {text}", kind.name());
             if speaks == Speaks::For { favour.push(reason) } else { against.push(reason) }
         }
+        let words: Vec<String> = Question::asked_by(&duty)
+            .map(|question| {
+                let answer = question.answer(*kind, form, &duty);
+                format!("{} {}", question.says(), answer.says())
+            })
+            .collect();
+        answers.push(format!("{}: {}", kind.name(), words.join(", ")));
     }
-    Ok(given.answer().with("for", favour).with("against", against))
+    let answer = given.answer().with("for", favour).with("against", against);
+    Ok(answer.with("answers", answers))
 }

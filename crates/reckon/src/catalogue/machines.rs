@@ -93,6 +93,8 @@ pub(super) const ALL: &[Calculation] = &[
                 Kind::Inertia,
                 "inertia of what is driven, at the coupling",
             ),
+            Input::quantity("load_torque", Kind::Torque, "the load’s torque while it starts")
+                .optional(),
         ],
         outputs: &[Output::value("passes", Kind::Torque, "what passes through the coupling")],
         valid: "two stiff rotors and a torque that rises slowly; applied at once it can double",
@@ -154,7 +156,7 @@ fn special_train(given: &Given) -> Result<Answer, ReckonError> {
 
 fn starting(given: &Given) -> Result<Answer, ReckonError> {
     let inertias = [given.quantity("driver_inertia")?, given.quantity("load_inertia")?];
-    let start = start(given.quantity("torque")?, inertias)?;
+    let start = start(given.quantity("torque")?, given.optional("load_torque"), inertias)?;
     Ok(given.answer().with("passes", start.passes).shown_by([start.working()]))
 }
 

@@ -1,11 +1,16 @@
 //! Running: spacers, teeth, vibration, balance.
 
+use couplings::axial_force::pull;
+use couplings::inertia::Turns;
 use couplings::running::{Support, Zone, group, peak, peak_to_peak, zones};
+use couplings::sheet::Inertias;
 use couplings::spacer::{Tube, axial_swing, overhang, whirl};
 use couplings::teeth::{SlidingBand, axial_friction, sliding};
 use couplings::wear::off_centre;
+use couplings::{End, Sheet};
 use quantities::{
-    AngularVelocity, Basis, Force, Kind, Length, Mass, Physical, Source, Torque, Value, Velocity,
+    AngularVelocity, Basis, Force, Kind, Length, Mass, MomentOfInertia, Physical, Source, Torque,
+    Value, Velocity,
 };
 use tables::balance;
 
@@ -107,6 +112,34 @@ pub(super) const ALL: &[Calculation] = &[
         valid: "one mesh, all teeth share; 0.25 for design, 0.05 met in good oil, both from memory",
         source: Source::new("statics", "", Basis::Computed),
         answer: thrust,
+    },
+    Calculation {
+        name: "axial-force",
+        does: "The force along the shafts that a coupling held away from its rest puts on the bearings.",
+        inputs: &[
+            Input::quantity("stiffness", Kind::Stiffness, "axial stiffness of the coupling"),
+            Input::quantity("moved", Kind::Offset, "stretched or pushed by, with its ±"),
+        ],
+        outputs: &[Output::value("force", Kind::Force, "force on the bearings of both machines")],
+        valid: "an even stiffness; near the end of its travel the maker’s curve holds",
+        source: Source::new("Hooke’s law", "", Basis::Computed),
+        answer: axial_force,
+    },
+    Calculation {
+        name: "turning-inertia",
+        does: "Inertia that turns with a machine: its rotor and its part of the coupling.",
+        inputs: &[
+            Input::quantity("machine", Kind::Inertia, "inertia of the machine’s rotor"),
+            Input::quantity("hub", Kind::Inertia, "of the hub").optional(),
+            Input::quantity("sleeve", Kind::Inertia, "of a sleeve or half cover").optional(),
+            Input::quantity("spacer", Kind::Inertia, "of the spacer").optional(),
+            Input::quantity("coupling", Kind::Inertia, "of the whole, where no hub is given")
+                .optional(),
+        ],
+        outputs: &[Output::value("inertia", Kind::Inertia, "all that turns together")],
+        valid: "all at the coupling’s speed; a spacer turns with both ends alike",
+        source: Source::new("what turns together adds up", "", Basis::Computed),
+        answer: turning,
     },
     Calculation {
         name: "vibration-zone",
@@ -237,6 +270,32 @@ fn thrust(given: &Given) -> Result<Answer, ReckonError> {
     let (torque, pitch) = (given.quantity::<Torque>("torque")?, given.quantity("pitch_diameter")?);
     let thrust = axial_friction(torque, pitch, given.quantity("friction")?)?;
     Ok(given.answer().with("force", thrust.force).shown_by([thrust.working()]))
+}
+
+fn axial_force(given: &Given) -> Result<Answer, ReckonError> {
+    let found = pull(given.estimate("stiffness")?, given.estimate("moved")?)?;
+    let answer = given.answer().with("force", found.shown());
+    Ok(answer.shown_by([found.working()]))
+}
+
+fn turning(given: &Given) -> Result<Answer, ReckonError> {
+    let machine = given.quantity::<MomentOfInertia>("machine")?;
+    let inertias = Inertias {
+        hub: given.written_as("hub"),
+        sleeve: given.written_as("sleeve"),
+        spacer: given.written_as("spacer"),
+        ..Inertias::default()
+    };
+    let sheet = Sheet { inertia: given.written_as("coupling"), inertias, ..Sheet::default() };
+    let turns = Turns::of(&sheet, End::Driver).ok_or_else(|| {
+        ReckonError::not_valid("neither the hub’s inertia nor that of the whole coupling is given")
+    })?;
+    let sound = |inertia: MomentOfInertia| inertia.si() >= 0.0;
+    if machine.si() <= 0.0 || !sound(turns.inertia()) {
+        return Err(ReckonError::not_valid("inertias above zero are wanted"));
+    }
+    let answer = given.answer().with("inertia", Value::new(Kind::Inertia, turns.with(machine)));
+    Ok(answer.shown_by([turns.working(machine)]))
 }
 
 fn zone(given: &Given) -> Result<Answer, ReckonError> {

@@ -37,6 +37,8 @@ pub(super) const ALL: &[Calculation] = &[
             Input::choice("part", PART_NAMES, "backlash and tooth wear grow, an element shrinks"),
             Input::quantity("measured", Kind::Offset, "as measured, with its ±"),
             Input::quantity("new_backlash", Kind::Offset, "backlash when new").optional(),
+            Input::quantity("new_thickness", Kind::Offset, "thickness of an element when new")
+                .optional(),
             Input::quantity("limit", Kind::Offset, "limit of the maker’s sheet").optional(),
             IN_SERVICE,
         ],
@@ -128,7 +130,10 @@ fn worn(given: &Given) -> Result<Answer, ReckonError> {
     let worn = match given.pick("part", &PARTS)? {
         Wearing::Backlash => backlash(&measured, &Wear { backlash: limit, ..sheet }),
         Wearing::Tooth => tooth(&measured, &Wear { tooth: limit, ..sheet }),
-        Wearing::Element => element(&measured, &Wear { element: limit, ..sheet }),
+        Wearing::Element => {
+            let new = given.written_as("new_thickness");
+            element(&measured, &Wear { element: limit, ..sheet }, new.as_ref())
+        }
     };
     let answer = with_worn(given, &worn).with("limit", worn.limit);
     let answer = answer.with("source", worn.source.to_string());

@@ -64,6 +64,16 @@ fn asks() -> Group {
         Row::one("Starts in an hour", "machines.starts", Face::Quantity(Kind::Count)),
         Row::one("Torque while it starts", "machines.start_torque", Face::Quantity(Kind::Torque)),
         Row::one("It starts against its load", "machines.starts_loaded", Face::YesNo),
+        Row::one(
+            "Torque that swings on, to each side",
+            "machines.vibratory_torque",
+            Face::Quantity(Kind::Torque),
+        ),
+        Row::one(
+            "How often it swings",
+            "machines.vibratory_frequency",
+            Face::Quantity(Kind::Speed),
+        ),
     ];
     Group::new("What the drive asks", "load, movement, starts", rows).folded()
 }
@@ -76,9 +86,10 @@ fn shafts(opened: &Opened) -> Group {
         row("Inertia of the rotor", "inertia", Kind::Inertia),
         row("Hub’s middle to nearest bearing", "overhang", Kind::Length),
         row("Most bending moment there", "overhang_limit", Kind::Torque),
+        row("Most force along the shaft", "thrust_limit", Kind::Force),
     ];
     let names = End::BOTH.map(|end| opened.name(end).to_owned());
-    Group::new("Rotors", "inertia, overhang", rows).columns(names).folded()
+    Group::new("Rotors", "inertia, overhang, thrust", rows).columns(names).folded()
 }
 
 fn seldom() -> Group {

@@ -9,6 +9,7 @@ const ALLOWANCE: Face = Face::Quantity(Kind::Allowance);
 const GAP: Face = Face::Quantity(Kind::Gap);
 const TORQUE: Face = Face::Quantity(Kind::Torque);
 const MASS: Face = Face::Quantity(Kind::Mass);
+const INERTIA: Face = Face::Quantity(Kind::Inertia);
 const COUNT: Face = Face::Quantity(Kind::Count);
 
 pub(super) fn groups() -> Vec<Group> {
@@ -25,6 +26,7 @@ fn sheet() -> Group {
         row("Rated torque", "rated_torque", TORQUE),
         row("Highest speed", "max_speed", Face::Quantity(Kind::Speed)),
         row("Largest bore", "max_bore", LENGTH),
+        row("Largest bore of the driven hub, if other", "driven_max_bore", LENGTH),
         row("Gap between hub faces, with its ±", "gap.hub_faces", GAP),
         row("Distance between shaft ends, with its ±", "gap.dbse", GAP),
         row("Offset allowed at fitting", "allows.fitting.offset", Face::Quantity(Kind::Offset)),
@@ -60,6 +62,7 @@ pub(super) fn threads() -> Face {
 fn limits() -> Group {
     let rows = vec![
         row("Peak torque", "peak_torque", TORQUE),
+        row("Vibratory torque, to each side", "vibratory_torque", TORQUE),
         row("Highest speed when balanced", "balanced_speed", Face::Quantity(Kind::Speed)),
         row("Offset borne while running", "allows.running.offset", Face::Quantity(Kind::Offset)),
         row("Angle borne while running", "allows.running.angle", Face::Quantity(Kind::Slope)),
@@ -88,6 +91,7 @@ fn sizes() -> Group {
         row("Outside of the spacer’s tube", "sizes.spacer_outside", LENGTH),
         row("Inside of the spacer’s tube", "sizes.spacer_inside", LENGTH),
         row("Free length of one disc pack or diaphragm", "sizes.pack_thickness", LENGTH),
+        row("Thickness of grid, insert or bush when new", "sizes.element_thickness", LENGTH),
         row("Between the flexing planes", "sizes.between_planes", LENGTH),
     ];
     Group::new("Sizes on the sheet", "hubs, flanges, spacer, packs", rows).folded()
@@ -100,8 +104,13 @@ fn more() -> Group {
         row("Mass of a sleeve or half cover", "masses.sleeve", MASS),
         row("Mass of the spacer", "masses.spacer", MASS),
         row("Mass of the whole coupling", "masses.total", MASS),
-        row("Inertia of the whole coupling", "inertia", Face::Quantity(Kind::Inertia)),
+        row("Inertia of the whole coupling", "inertia", INERTIA),
+        row("Inertia of a hub", "inertias.hub", INERTIA),
+        row("Inertia of the driven hub, if other", "inertias.driven_hub", INERTIA),
+        row("Inertia of a sleeve or half cover", "inertias.sleeve", INERTIA),
+        row("Inertia of the spacer", "inertias.spacer", INERTIA),
         row("Torsional stiffness", "torsional_stiffness", TORQUE),
+        row("Axial stiffness", "axial_stiffness", Face::Quantity(Kind::Stiffness)),
         row("Backlash when new, as an angle", "backlash", Face::Quantity(Kind::Degrees)),
         row("Set screws in one hub", "setscrew.count", COUNT),
         row("Size of the set screws", "setscrew.size", Face::Code("M10")),

@@ -31,13 +31,16 @@ impl Found {
         }
         self.figure("rated_torque", &sheet.rated_torque);
         self.figure("peak_torque", &sheet.peak_torque);
+        self.figure("vibratory_torque", &sheet.vibratory_torque);
         self.figure("max_speed", &sheet.max_speed);
         self.figure("balanced_speed", &sheet.balanced_speed);
         self.figure("max_bore", &sheet.max_bore);
+        self.figure("driven_max_bore", &sheet.driven_max_bore);
         self.figure("max_heating", &sheet.max_heating);
         self.figure("seal_limit", &sheet.seal_limit);
         self.figure("inertia", &sheet.inertia);
         self.figure("torsional_stiffness", &sheet.torsional_stiffness);
+        self.figure("axial_stiffness", &sheet.axial_stiffness);
         self.not_negative("coupling.sheet.backlash", &sheet.backlash);
         self.sheet_sizes(file);
         self.sheet_allows(file);
@@ -62,6 +65,7 @@ impl Found {
             ("sizes.spacer_length", &sizes.spacer_length),
             ("sizes.spacer_outside", &sizes.spacer_outside),
             ("sizes.pack_thickness", &sizes.pack_thickness),
+            ("sizes.element_thickness", &sizes.element_thickness),
             ("sizes.between_planes", &sizes.between_planes),
             ("gap.end_float", &gap.end_float),
         ] {
@@ -111,6 +115,15 @@ impl Found {
             ("total", &masses.total),
         ] {
             self.figure(&format!("masses.{key}"), mass);
+        }
+        let inertias = &file.coupling.sheet.inertias;
+        for (key, inertia) in [
+            ("hub", &inertias.hub),
+            ("driven_hub", &inertias.driven_hub),
+            ("sleeve", &inertias.sleeve),
+            ("spacer", &inertias.spacer),
+        ] {
+            self.figure(&format!("inertias.{key}"), inertia);
         }
     }
 

@@ -1,12 +1,16 @@
 //! Grease or oil: how hard it is spun, which grade stands that, and how much goes in.
 
 use couplings::dues::{Hardship, Service};
+use couplings::duty::MANY_STARTS;
 use couplings::kind::Lubrication;
 use couplings::lubricant::{Amount, Charge, Ring, Throw, amount, throw};
-use quantities::{Kind, Length, Measured, Physical, Value, Whole};
+use quantities::{
+    Angle, Basis, Kind, Length, Limits, Measured, Physical, Source, Value, Whole, Working,
+};
 use tables::greases::{GREASES, Grease, SOURCE};
 
 use super::super::Context;
+use super::super::coupling::used;
 use super::super::stage_builder::{SHEET, StageBuilder};
 
 /// "0.34 kg of coupling grease"; empty while kind or amount are not known.
@@ -72,8 +76,6 @@ fn hardships(cx: &Context) -> Vec<Hardship> {
 
 /// Above this place grease and rubber age sooner: 80 °C, common practice.
 const HOT_K: f64 = 353.15;
-/// More starts in an hour are many: where the start factor of DIN 740-2 rises (from memory).
-pub(in crate::plan) const MANY_STARTS: u32 = 100;
 
 /// The grade that the sheet, or whoever filled it, names.
 fn named_grade(cx: &Context) -> Option<&'static Grease> {
@@ -161,7 +163,26 @@ fn grade(cx: &Context, out: &mut StageBuilder) {
     out.number("spin", "Times gravity that the grease feels", Value::number(throw.level))
         .second(place)
         .working(throw.working());
-    let Some(grease) = throw.grade() else { return };
+    let angle = used::running_angle(cx);
+    let at = angle.map(|angle| throw.grade_at(angle.value));
+    let Some(grease) = at.unwrap_or_else(|| throw.grade()) else { return };
+    if let Some(angle) = angle {
+        let most = Angle::from_si(grease.misalignment_deg.to_radians());
+        let value = angle.shown(Kind::Degrees);
+        let source = Source::new("the line-up as read, running", "", Basis::Computed);
+        let working = Working::new("Angle at one engagement", "a = w", value, source).term(
+            "w",
+            "the worse one",
+            value,
+        );
+        out.number("mesh_angle", "Angle at one engagement, for the grease", value)
+            .second(format!("limit: what grease of grade {} is made for ({SOURCE})", grease.grade))
+            .working(working)
+            .judged(
+                Limits::at_most(most.si()),
+                "Line up closer: no grade of coupling grease is made for so much angle at this speed.",
+            );
+    }
     let separation = grease.separation_percent_24h.map_or_else(String::new, |most| {
         format!(", at most {most} % of its oil parted in 24 h of the spinning test")
     });

@@ -47,7 +47,7 @@ impl Found {
     }
 }
 
-pub(super) use grease::{MANY_STARTS, grease_words, service};
+pub(super) use grease::{grease_words, service};
 
 pub(super) fn stage(cx: &Context) -> StagePlan {
     let closeup = &cx.file.closeup;

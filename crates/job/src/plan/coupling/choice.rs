@@ -2,15 +2,14 @@
 //!
 //! No selection from a catalogue: it weighs nothing against anything, and names no size.
 
-use couplings::duty::by_nature;
+use couplings::duty::{MANY_STARTS, all_reasons};
 use couplings::kind::{Duty, Load, Need, Reason, Speaks};
 use couplings::service::usual;
-use couplings::{Kind, kinds};
+use couplings::{Kind, Question, kinds};
 use quantities::{Measured, System, Whole};
 use serde::Serialize;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
-use super::super::closeup::MANY_STARTS;
 use super::super::{Context, Missing};
 use super::about::{Trait, like};
 
@@ -21,6 +20,8 @@ pub struct Choice {
     pub asked: Vec<Trait>,
     /// What it may ask and nobody has said.
     pub open: Vec<Missing>,
+    /// What is asked, in a few words each: the heads of the answers of every kind.
+    pub questions: Vec<&'static str>,
     /// The kinds.
     pub kinds: Vec<KindRow>,
 }
@@ -38,6 +39,8 @@ pub struct KindRow {
     pub says: &'static str,
     /// What it is like, in its usual form; the same traits in the same order for all.
     pub like: Vec<Trait>,
+    /// Its answer to each of the questions, in a word: "for", "against", "both", "neither", "maker".
+    pub answers: Vec<&'static str>,
     /// What speaks for it on this drive.
     pub pros: Vec<&'static str>,
     /// What speaks against it.
@@ -50,15 +53,21 @@ const HOT_C: f64 = 80.0;
 pub(in crate::plan) fn choice(cx: &Context) -> Choice {
     let asks = Asks::of(cx);
     let row = |kind: &&'static dyn Kind| row(cx, *kind, &asks.duty);
-    Choice { kinds: kinds().iter().map(row).collect(), asked: asks.asked, open: asks.open }
+    let questions = Question::asked_by(&asks.duty).map(Question::says).collect();
+    Choice {
+        questions,
+        kinds: kinds().iter().map(row).collect(),
+        asked: asks.asked,
+        open: asks.open,
+    }
 }
 
 fn row(cx: &Context, kind: &'static dyn Kind, duty: &Duty) -> KindRow {
     let usual = &kind.forms()[0];
     let chosen = cx.kind.is_some_and(|own| own.name() == kind.name());
     let form = cx.form.filter(|_| chosen).unwrap_or(usual);
-    let own = kind.suits(duty).into_iter();
-    let reasons: Vec<Reason> = own.chain(by_nature(kind, form, duty)).collect();
+    let reasons: Vec<Reason> = all_reasons(kind, form, duty);
+    let answer = |question: Question| question.answer(kind, form, duty).says();
     let that = |speaks| {
         let reasons = reasons.iter().filter(move |reason| reason.speaks == speaks);
         reasons.map(|reason| reason.text).collect()
@@ -69,6 +78,7 @@ fn row(cx: &Context, kind: &'static dyn Kind, duty: &Duty) -> KindRow {
         chosen,
         says: kind.says(),
         like: like(kind, form, cx.system),
+        answers: Question::asked_by(duty).map(answer).collect(),
         pros: that(Speaks::For),
         cons: that(Speaks::Against),
     }

@@ -1,9 +1,11 @@
 //! The coupling: its kind, and whether it bears what this drive asks of it.
 
 mod about;
+mod axial;
 mod choice;
 mod rating;
 mod spacer;
+mod swing;
 pub(super) mod used;
 
 use quantities::{Kind, Measured, Physical, Value};
@@ -33,7 +35,9 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
     about::forgives(cx, &mut out);
     contradictions(cx, &mut out);
     rating::numbers(cx, &mut out);
+    swing::numbers(cx, &mut out);
     used::numbers(cx, &mut out);
+    axial::numbers(cx, &mut out);
     spacer::numbers(cx, &mut out);
     torsion(cx, &mut out);
     hubs(cx, &mut out);
@@ -77,6 +81,11 @@ fn torsion(cx: &Context, out: &mut StageBuilder) {
     let sheet = &cx.file.coupling.sheet;
     if let Some(stiffness) = &sheet.torsional_stiffness {
         out.number("stiffness", "Torsional stiffness, torque for one radian", stiffness.shown())
+            .second("from the sheet")
+            .written(SHEET);
+    }
+    if let Some(stiffness) = &sheet.axial_stiffness {
+        out.number("axial_stiffness", "Axial stiffness", stiffness.shown())
             .second("from the sheet")
             .written(SHEET);
     }

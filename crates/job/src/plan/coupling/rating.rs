@@ -1,11 +1,13 @@
 //! Torque, peak, start, heat, speed and bore against the maker's sheet.
 
 use couplings::din_740;
+use couplings::inertia::Turns;
 use couplings::kind::{Gives, Load};
-use couplings::rating::{self, Peak, SpeedNeed, Start, Swing};
+use couplings::rating::{self, Peak, SpeedNeed, Start, StartError, Swing};
 use couplings::service::{least_in_special_trains, usual};
 use quantities::{
-    Kind, Limits, Measured, Physical, ThermodynamicTemperature, Torque, Value, Whole, Working,
+    Kind, Limits, Measured, MomentOfInertia, Physical, ThermodynamicTemperature, Torque, Value,
+    Whole, Working,
 };
 
 use super::super::Context;
@@ -51,7 +53,7 @@ fn warm(cx: &Context, out: &mut StageBuilder, steady: Torque, rated: Torque) {
     let Some(ambient) = ambient(cx).filter(|_| gives(cx) == Gives::Elastomer) else { return };
     let Some(factor) = din_740::temperature_factor(ambient) else {
         out.note(
-            "No figure is held for rubber at this temperature (DIN 740-2 ends at 80 °C): ask the \
+            "No figure is held for rubber at this temperature (DIN 740-2 ends at 80 °C, 176 °F): ask the \
              maker.",
         );
         return;
@@ -69,11 +71,11 @@ fn warm(cx: &Context, out: &mut StageBuilder, steady: Torque, rated: Torque) {
         .judged(Limits::at_most(rated.si()), "A larger coupling, or a cooler place.");
 }
 
-fn ambient(cx: &Context) -> Option<ThermodynamicTemperature> {
+pub(super) fn ambient(cx: &Context) -> Option<ThermodynamicTemperature> {
     cx.file.machines.ambient.as_ref().map(Measured::value)
 }
 
-fn gives(cx: &Context) -> Gives {
+pub(super) fn gives(cx: &Context) -> Gives {
     cx.kind.map_or(Gives::NotKnown, |kind| kind.character().gives)
 }
 
@@ -141,12 +143,58 @@ fn start(cx: &Context, out: &mut StageBuilder) {
         peak_of(cx, out, ("start", label), working, torque.value());
         return;
     };
-    let Ok(found) = rating::start(torque.value(), [one.value(), other.value()]) else { return };
+    let inertias = turning(cx, out, [one.value(), other.value()]);
+    let found = match rating::start(torque.value(), load(cx, out), inertias) {
+        Ok(found) => found,
+        Err(StartError::Stalls { .. }) => {
+            out.note(
+                "The torque entered for the start is no more than the load’s: against its load it \
+                 would not speed up. Look both up, or enter that it starts without its load.",
+            );
+            return;
+        }
+        Err(StartError::NoNumber(_)) => return,
+    };
     let label = "Torque in the coupling at start";
     peak_of(cx, out, ("start", label), found.working(), found.passes);
     if gives(cx) == Gives::Elastomer {
         shock(cx, out, &found);
     }
+}
+
+/// What turns on either side: the rotors, each with its part of the coupling where that is known.
+fn turning(
+    cx: &Context,
+    out: &mut StageBuilder,
+    rotors: [MomentOfInertia; 2],
+) -> [MomentOfInertia; 2] {
+    let [one, other] = End::BOTH.map(|end| {
+        let rotor = rotors[usize::from(end == End::Driven)];
+        let Some(turns) = Turns::of(&cx.file.coupling.sheet, end) else { return rotor };
+        let label = format!("Inertia that turns with the {}", cx.name(end));
+        let value = Value::new(Kind::Inertia, turns.with(rotor));
+        out.number(&format!("{}.turns", end.key()), label, value)
+            .second("its rotor and its part of the coupling")
+            .working(turns.working(rotor));
+        turns.with(rotor)
+    });
+    [one, other]
+}
+
+/// The load's torque while it starts; not told, the larger of the two is taken.
+fn load(cx: &Context, out: &mut StageBuilder) -> Option<Torque> {
+    let loaded = cx.file.machines.starts_loaded;
+    let load = cx.duty().map(mechanics::power::Duty::torque).filter(|_| loaded != Some(false));
+    if loaded.is_none() {
+        out.missing("machines.starts_loaded", "whether it starts against its load");
+        if load.is_some() {
+            out.note(
+                "The start is taken as one against all of the load’s torque, which is the larger; \
+                 enter whether it is.",
+            );
+        }
+    }
+    load
 }
 
 /// A repeated peak that was worked out against the sheet's peak torque: double where it reverses.
@@ -182,9 +230,6 @@ fn shock(cx: &Context, out: &mut StageBuilder, start: &Start) {
         out.note("So many starts, or such heat, are beyond DIN 740-2: ask the maker.");
         return;
     };
-    // Not told, the larger of the two is taken.
-    let loaded = cx.file.machines.starts_loaded;
-    let load = cx.duty().map(mechanics::power::Duty::torque).filter(|_| loaded != Some(false));
     let shock = din_740::Shock {
         from: din_740::From::Driver,
         peak: start.driver,
@@ -192,20 +237,11 @@ fn shock(cx: &Context, out: &mut StageBuilder, start: &Start) {
         shock_factor: factor,
         start_factor,
         temperature_factor,
-        load,
+        load: start.load,
     };
     if let Ok(need) = din_740::shock(shock) {
         let label = "Greatest torque that rubber must bear at start";
         peak_of(cx, out, ("shock", label), need.working(), need.needed);
-        if loaded.is_none() {
-            out.missing("machines.starts_loaded", "whether it starts against its load");
-            if load.is_some() {
-                out.note(
-                    "The start is taken as one against the load’s torque, which is the larger \
-                     (DIN 740-2, from memory); enter whether it is.",
-                );
-            }
-        }
         if cx.file.machines.asks.load.is_none() {
             out.note("The start is taken as a medium shock (DIN 740-2); enter how the load runs.");
         }
@@ -274,12 +310,13 @@ fn speed(cx: &Context, out: &mut StageBuilder) {
 }
 
 fn bores(cx: &Context, out: &mut StageBuilder) {
-    let most = &cx.file.coupling.sheet.max_bore;
+    let sheet = &cx.file.coupling.sheet;
     for end in End::BOTH {
         let Some(bore) = &cx.file.sizes.at(end).nominal else { continue };
-        let Some(most) = most else {
+        let driven = sheet.driven_max_bore.as_ref().filter(|_| end == End::Driven);
+        let Some(most) = driven.or(sheet.max_bore.as_ref()) else {
             out.missing("coupling.sheet.max_bore", "largest bore, from the maker’s sheet");
-            return;
+            continue;
         };
         let label = format!("Bore, {}", cx.hub_name(end));
         out.number(&format!("{}.bore", end.key()), label, bore.shown_as(Kind::Size))

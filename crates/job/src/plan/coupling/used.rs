@@ -18,6 +18,7 @@ use quantities::{
 use super::super::Context;
 use super::super::lineup::{Found, layout};
 use super::super::stage_builder::StageBuilder;
+use super::axial::thrust_limit;
 
 /// Friction in the teeth that thrust bearings are chosen for: API practice, from memory.
 const TEETH_FRICTION: f64 = 0.25;
@@ -59,9 +60,14 @@ pub(in crate::plan) fn asked_and_borne(cx: &Context) -> Option<([Misalignment; 3
     Some((states(cx, found), borne(cx)))
 }
 
+/// The angle at the worse engagement while running; `None` where the line-up is not known.
+pub(in crate::plan) fn running_angle(cx: &Context) -> Option<Estimate<Angle>> {
+    asked_and_borne(cx)?.0[0].angle
+}
+
 /// Warm or cold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum State {
+pub(super) enum State {
     Running,
     Cold,
 }
@@ -157,7 +163,7 @@ fn together<Q: Physical<Spread = Q>>(one: Estimate<Q>, other: Estimate<Q>) -> Es
 }
 
 /// How far from the position that it was made for.
-fn axial(cx: &Context, state: State) -> Option<Estimate<Length>> {
+pub(super) fn axial(cx: &Context, state: State) -> Option<Estimate<Length>> {
     let off = match state {
         State::Running => cx.gap().running(cx)?.less(&Estimate::exact(cx.gap().made_for(cx)?)),
         State::Cold => cx.gap().read.as_ref()?.mean.less(&Estimate::exact(cx.gap().made_for(cx)?)),
@@ -165,7 +171,7 @@ fn axial(cx: &Context, state: State) -> Option<Estimate<Length>> {
     Some(magnitude(off))
 }
 
-fn magnitude(off: Estimate<Length>) -> Estimate<Length> {
+pub(super) fn magnitude(off: Estimate<Length>) -> Estimate<Length> {
     Estimate::new(off.value.abs(), off.plus_minus)
 }
 
@@ -249,9 +255,18 @@ fn teeth(cx: &Context, out: &mut StageBuilder, running: Misalignment) {
         cx.duty().and_then(|duty| axial_friction(duty.torque(), pitch.value(), friction).ok());
     if let Some(held) = held {
         let value = Value::new(Kind::Force, held.force);
-        out.number("teeth.force", "Axial force that the teeth hold before they slide", value)
+        let entry = out
+            .number("teeth.force", "Axial force that the teeth hold before they slide", value)
             .second("lands on a thrust bearing; friction as API practice has it, from memory")
             .working(held.working());
+        if let Some((limits, end)) = thrust_limit(cx) {
+            entry
+                .second(format!(
+                    "friction as API practice has it, from memory; limit: the {}, as entered",
+                    cx.name(end)
+                ))
+                .judged(limits, "Fresh grease and good teeth, or a kind that slides less; ask the machine’s maker.");
+        }
     }
 }
 

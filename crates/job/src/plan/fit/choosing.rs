@@ -245,7 +245,7 @@ fn bore_for_shaft(cx: &Context, out: &mut StageBuilder, end: End, choosing: &Cho
             format!("Bore for this shaft, {label}, {name}"),
             value,
         )
-        .second("at 20 °C, for the interference wanted; for whoever bores it")
+        .second("at 20 °C (68 °F), for the interference wanted; for whoever bores it")
         .working(working);
     }
 }

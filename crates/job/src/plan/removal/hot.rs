@@ -278,7 +278,7 @@ fn opened(cx: &Context, out: &mut StageBuilder, end: End, found: &Found, opening
     if let Some(ended) = opening.ended {
         let after = out.show(&time(ended));
         out.note(format!(
-            "{}: after {after} it is hotter than can be reckoned; what comes later is not looked at.",
+            "{}: after {after} it is hotter than can be reckoned (600 °C, 1110 °F at most); what comes later is not looked at.",
             capital(&name)
         ));
     }

@@ -15,7 +15,7 @@ use quantities::{
 use tables::pullers::{MARGIN, Puller, puller_for};
 
 use super::stage_builder::StageBuilder;
-use super::{Context, Depth, StagePlan, fit, inspection};
+use super::{Context, Depth, StagePlan, fit, heat, inspection};
 use crate::Stage;
 use crate::file::{End, Inspection, Removal, si};
 pub(super) use starting::starting;
@@ -88,6 +88,9 @@ pub(super) fn stage(cx: &Context) -> StagePlan {
     }
     open_ways(cx, &mut out);
     choices(cx, &mut out);
+    if cx.file.removal.heat_allowed != Some(false) {
+        heat::spoilt_by_heat(cx, &mut out);
+    }
     lifting(cx, &mut out);
     recorded(cx, &mut out);
     out.done(if parts.is_empty() {
@@ -196,19 +199,30 @@ fn choices(cx: &Context, out: &mut StageBuilder) {
     }
 }
 
-/// What must be carried, and by how many.
+/// What must be carried, and by how many: what comes off first, then the hubs.
 fn lifting(cx: &Context, out: &mut StageBuilder) {
-    let one_person = Mass::from_si(ONE_PERSON_KG);
-    for end in End::BOTH {
-        let Some(hub) = cx.hub_mass(end) else { continue };
-        let shown = Value::new(Kind::Mass, hub.mass).show(cx.system);
-        let how = if hub.mass > one_person {
-            "sling and hoist, or two people; nobody under it"
-        } else {
-            "one person can, with dry gloves; a sling holds it while it is pulled"
-        };
-        out.note(format!("{}, {shown}: {how}.", super::sizes::capital(&cx.hub_name(end))));
+    let masses = &cx.file.coupling.sheet.masses;
+    for (part, mass) in [("a sleeve or half cover", &masses.sleeve), ("the spacer", &masses.spacer)]
+    {
+        if let Some(mass) = mass.as_ref().map(Measured::value) {
+            carried(cx, out, part, mass, "a sling holds it before its last bolt is out");
+        }
     }
+    for end in End::BOTH {
+        if let Some(hub) = cx.hub_mass(end) {
+            carried(cx, out, &cx.hub_name(end), hub.mass, "a sling holds it while it is pulled");
+        }
+    }
+}
+
+fn carried(cx: &Context, out: &mut StageBuilder, part: &str, mass: Mass, sling: &str) {
+    let shown = Value::new(Kind::Mass, mass).show(cx.system);
+    let how = if mass > Mass::from_si(ONE_PERSON_KG) {
+        format!("sling and hoist, or two people; nobody under it; {sling}")
+    } else {
+        format!("one person can, with dry gloves; {sling}")
+    };
+    out.note(format!("{}, {shown}: {how}.", super::sizes::capital(part)));
 }
 
 /// The gap that the next one must find again.

@@ -162,7 +162,7 @@ fn said(cx: &Context, out: &mut StageBuilder, taken: usize) {
     }
     if sizes.temperature.is_none() {
         out.missing("sizes.temperature", "temperature of parts and instruments");
-        out.note("Without a temperature, sizes are taken as measured at 20 °C.");
+        out.note("Without a temperature, sizes are taken as measured at 20 °C (68 °F).");
     }
 }
 

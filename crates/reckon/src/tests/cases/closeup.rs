@@ -152,6 +152,12 @@ pub(super) const CASES: &[Case] = &[
     },
     Case {
         name: "grease-throw",
+        source: "ANSI/AGMA 9001-B97, from memory: CG-1 to 0.75°, CG-3 to 1.5° at low speed",
+        inputs: &[("radius", "100 mm"), ("speed", "900 rpm"), ("angle", "1.0 deg")],
+        wants: &[("grade", "CG-3")],
+    },
+    Case {
+        name: "grease-throw",
         source: "by hand: (1800·2π/60)²·0.1/9.80665",
         inputs: &[("radius", "100 mm"), ("speed", "1800 rpm")],
         wants: &[("level", "362.311"), ("grade", "CG-2")],

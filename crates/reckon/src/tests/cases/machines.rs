@@ -59,6 +59,17 @@ pub(super) const CASES: &[Case] = &[
         wants: &[("passes", "1050.0 N·m")],
     },
     Case {
+        name: "starting-torque",
+        source: "by hand: 600 + 3.6·(1400 − 600)/4.8",
+        inputs: &[
+            ("torque", "1400 N·m"),
+            ("driver_inertia", "1.2 kg·m2"),
+            ("load_inertia", "3.6 kg·m2"),
+            ("load_torque", "600 N·m"),
+        ],
+        wants: &[("passes", "1200.0 N·m")],
+    },
+    Case {
         name: "machine-load",
         source: "AGMA 514.02, as reprinted: reciprocating pumps are heavy",
         inputs: &[("machine", "piston pump")],
@@ -97,6 +108,12 @@ pub(super) const CASES: &[Case] = &[
             ("grease_service", "no"),
             ("hot_place", "yes"),
         ],
+        wants: &[],
+    },
+    Case {
+        name: "kinds-for-duty",
+        source: "common practice: play hammers where the torque turns round",
+        inputs: &[("reversing", "yes"), ("starts", "120"), ("end_float", "yes")],
         wants: &[],
     },
     Case {

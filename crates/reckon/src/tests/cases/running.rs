@@ -43,6 +43,29 @@ pub(super) const CASES: &[Case] = &[
         wants: &[("force", "2250.91 lbf")],
     },
     Case {
+        name: "axial-force",
+        source: "by hand: 400 N/mm moved 0.8 mm",
+        inputs: &[("stiffness", "400 N/mm"), ("moved", "0.80 ± 0.05 mm")],
+        wants: &[("force", "0.320 kN")],
+    },
+    Case {
+        name: "turning-inertia",
+        source: "by hand: 1.2 + 0.05 + 0.03 + 0.04/2",
+        inputs: &[
+            ("machine", "1.2 kg·m2"),
+            ("hub", "0.05 kg·m2"),
+            ("sleeve", "0.03 kg·m2"),
+            ("spacer", "0.04 kg·m2"),
+        ],
+        wants: &[("inertia", "1.300 kg·m2")],
+    },
+    Case {
+        name: "turning-inertia",
+        source: "by hand: 1.2 + 0.3/2",
+        inputs: &[("machine", "1.2 kg·m2"), ("coupling", "0.3 kg·m2")],
+        wants: &[("inertia", "1.350 kg·m2")],
+    },
+    Case {
         name: "vibration-zone",
         source: "ISO 10816-3:2009, group 2 rigid, in two independent reprints: 1.4, 2.8, 4.5 mm/s",
         inputs: &[("velocity", "2.0 ± 0.2 mm/s"), ("power", "90 kW"), ("baseline", "1.2 mm/s")],
@@ -112,6 +135,18 @@ pub(super) const CASES: &[Case] = &[
         source: "by hand: 18 mm is thinner than 20",
         inputs: &[("part", "element"), ("measured", "18.0 ± 0.2 mm"), ("limit", "20 mm")],
         wants: &[("verdict", "outside"), ("fate", "renew")],
+    },
+    Case {
+        name: "wear",
+        source: "by hand: 2 mm gone in 6000 h leave 3 mm, and so 9000 h",
+        inputs: &[
+            ("part", "element"),
+            ("measured", "23.0 ± 0.2 mm"),
+            ("new_thickness", "25 mm"),
+            ("limit", "20 mm"),
+            ("in_service", "6000 h"),
+        ],
+        wants: &[("verdict", "inside"), ("left", "9000 h")],
     },
     Case {
         name: "wear",
