@@ -133,11 +133,17 @@ fn a_full_plan_adds_to_the_quick_one() {
         [Depth::Quick, Depth::Full].map(|depth| plan_with(&job, System::Metric, depth));
     for number in quick.numbers() {
         let other = full.number(&number.id).unwrap_or_else(|| panic!("lost {}", number.id));
+        // A time that is wanted is not inside before it is known.
+        if number.settle == "Ask for the full plan." {
+            assert_eq!((number.value, number.verdict), (None, Some(Verdict::NotMeasured)));
+            continue;
+        }
         assert_eq!((number.value, number.verdict), (other.value, other.verdict), "{}", number.id);
     }
     for id in ["heat.driver.seconds", "heat.driver.grips", "removal.driven.opens"] {
         let number = full.number(id).unwrap_or_else(|| panic!("no {id}"));
-        assert!(number.working.is_some() && quick.number(id).is_none(), "{id}");
+        let known = quick.number(id).is_some_and(|number| number.value.is_some());
+        assert!(number.working.is_some() && !known, "{id}");
     }
     let said = full.on.iter().flat_map(|step| &step.detail).map(job::plan::Piece::text);
     assert!(!said.collect::<String>().contains("full plan"));

@@ -79,6 +79,15 @@ impl StageBuilder {
         self.missing(place, what);
     }
 
+    /// Adds a number that is judged and was left out of a quick plan: nothing is missing for it.
+    pub fn pending(&mut self, id: &str, label: impl Into<String>) {
+        let value = Value::number(0.0);
+        let number = self.number(id, label, value).number;
+        number.value = None;
+        number.verdict = Some(Verdict::NotMeasured);
+        "Ask for the full plan.".clone_into(&mut number.settle);
+    }
+
     /// Says what is still to be measured, chosen or looked up; the same place only once.
     pub fn missing(&mut self, place: &str, what: &str) {
         if !self.plan.missing.iter().any(|missing| missing.place == place) {

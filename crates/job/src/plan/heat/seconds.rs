@@ -94,6 +94,11 @@ pub(super) fn numbers(cx: &Context, out: &mut StageBuilder, end: End) {
             out.note_once(
                 "Seconds in hand take some seconds to work out: ask for the full plan.".to_owned(),
             );
+            // A time is wanted, so nothing is inside before it is known.
+            if cx.file.heat.time_wanted.is_some() && cx.heat(end).is_some() {
+                let id = format!("{}.seconds", end.key());
+                out.pending(&id, format!("Seconds in hand, {name}"));
+            }
         } else {
             out.note(format!(
                 "{}: its seconds in hand are known once outline and metals are.",
