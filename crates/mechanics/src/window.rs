@@ -72,6 +72,17 @@ pub struct Window {
     pub limited_by: Option<LimitedBy>,
 }
 
+/// How the interference of a fit, least to greatest, lies to a window.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lies {
+    /// All of it.
+    Inside,
+    /// A part of it.
+    Partly,
+    /// None of it.
+    Outside,
+}
+
 /// Two per cent of the diameter: no metal here is elastic beyond.
 const MOST_STRAIN: f64 = 0.02;
 
@@ -203,6 +214,31 @@ impl Window {
         match (&self.least, &self.greatest) {
             (Some(least), Some(greatest)) => least.interference <= greatest.interference,
             _ => false,
+        }
+    }
+
+    /// The greatest interference that is borne and, where that is known, still goes on hot; `None`
+    /// when nothing limits it.
+    pub fn upper(&self, goes_on: Option<Length>) -> Option<Length> {
+        let borne = self.greatest.as_ref().map(|edge| edge.interference);
+        match (borne, goes_on) {
+            (Some(borne), Some(hot)) => Some(if hot < borne { hot } else { borne }),
+            (borne, hot) => borne.or(hot),
+        }
+    }
+
+    /// How interference from `low` to `high` lies to what holds, is borne and, where that is known,
+    /// goes on hot.
+    pub fn lies(&self, low: Length, high: Length, goes_on: Option<Length>) -> Lies {
+        let least = self.least.as_ref().map(|edge| edge.interference);
+        let above = |size: Length| least.is_some_and(|least| least <= size);
+        let below = |size: Length| self.upper(goes_on).is_none_or(|most| size <= most);
+        if above(low) && below(high) {
+            Lies::Inside
+        } else if above(high) && below(low) {
+            Lies::Partly
+        } else {
+            Lies::Outside
         }
     }
 

@@ -1,6 +1,7 @@
 //! The catalogue: one chapter a noun, in the order of the way through a job.
 
 mod choices;
+mod choosing;
 mod closeup;
 mod dials;
 mod elastomer;
@@ -45,6 +46,7 @@ pub(crate) const ALL: &[&[Calculation]] = &[
     uncertainty::ALL,
     fit::ALL,
     press::ALL,
+    choosing::ALL,
     taper::ALL,
     keys::ALL,
     key_load::ALL,

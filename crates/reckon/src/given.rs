@@ -101,6 +101,11 @@ impl Given {
         self.readings::<Q>(name).iter().map(|reading| Q::from_si(reading.si)).collect()
     }
 
+    /// Several quantities, none where a calculation has no such input.
+    pub(crate) fn listed<Q: Physical>(&self, name: &'static str) -> Vec<Q> {
+        if self.input(name).is_some() { self.quantities(name) } else { Vec::new() }
+    }
+
     /// Several quantities, each with its `±`.
     pub fn estimates<Q: Physical<Spread = Q>>(&self, name: &'static str) -> Vec<Estimate<Q>> {
         let estimate = |reading: &Reading| {

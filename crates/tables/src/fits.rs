@@ -8,7 +8,7 @@
 use std::fmt;
 use std::str::FromStr;
 
-use quantities::{Basis, Length, Source};
+use quantities::{Basis, Length, Source, System};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -180,6 +180,20 @@ impl fmt::Display for Fit {
 }
 
 as_text!(Fit);
+
+/// Classes that hubs and shafts are commonly made to (common practice), loosest first: of ISO 286
+/// for metric jobs, of ANSI B4.1 for jobs in inches.
+pub fn usual(system: System) -> impl Iterator<Item = Fit> {
+    let names: &[&str] = match system {
+        System::Metric => &ISO,
+        System::Inch => &INCH,
+    };
+    names.iter().filter_map(|name| name.parse().ok())
+}
+
+const ISO: [&str; 10] =
+    ["H7/h6", "H7/j6", "H7/k6", "H7/m6", "H7/n6", "H7/p6", "H7/r6", "H7/s6", "H7/t6", "H7/u6"];
+const INCH: [&str; 9] = ["LC2", "LT3", "LN2", "LN3", "FN1", "FN2", "FN3", "FN4", "FN5"];
 
 #[cfg(test)]
 mod tests {

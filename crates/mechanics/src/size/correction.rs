@@ -166,6 +166,16 @@ impl Setting {
             .term("r", "reading on the standard", Value::new(Kind::Size, self.read))
     }
 
+    /// How a difference from the standard became a reading.
+    pub fn difference_working(&self, difference: Length) -> Working {
+        let source =
+            Source::new("what the standard is, and the difference from it", "", Basis::Computed);
+        let result = Value::new(Kind::Size, self.standard.value + difference);
+        Working::new("Reading from a difference", "R = S + D", result, source)
+            .term("S", "setting standard", self.standard.shown(Kind::Size))
+            .term("D", "difference read", Value::new(Kind::Allowance, difference))
+    }
+
     pub(crate) fn is_sound(&self) -> bool {
         self.standard.is_sound()
             && is_positive(self.standard.value.si())

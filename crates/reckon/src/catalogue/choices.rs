@@ -72,8 +72,31 @@ pub(super) fn clocks(
     clocks.map_err(|error| Given::unreadable(positions, error.to_string()))
 }
 
-/// The hub's slices from body and flange.
+/// The hub’s slices: as listed, from the gap inwards, or from body and flange.
 pub(super) fn slices(given: &Given) -> Result<Vec<Slice>, ReckonError> {
+    let lengths = given.listed::<Length>("slice_lengths");
+    let outsides = given.listed::<Length>("slice_outsides");
+    if lengths.is_empty() && outsides.is_empty() {
+        return body_and_flange(given);
+    }
+    if lengths.len() != outsides.len() {
+        let why = format!(
+            "{} slice_lengths and {} slice_outsides: each slice wants both",
+            lengths.len(),
+            outsides.len()
+        );
+        return Err(ReckonError::not_valid(why));
+    }
+    let whole = ["length", "outside", "flange_outside", "flange_length"];
+    if let Some(twice) = whole.iter().find(|name| given.optional::<Length>(name).is_some()) {
+        let why = format!("the hub is given as slices and by its {twice}: leave one of them out");
+        return Err(ReckonError::not_valid(why));
+    }
+    let slice = |(length, outside)| Slice { length, outside };
+    Ok(lengths.into_iter().zip(outsides).map(slice).collect())
+}
+
+fn body_and_flange(given: &Given) -> Result<Vec<Slice>, ReckonError> {
     let length = given.quantity::<Length>("length")?;
     let body = Slice { length, outside: given.quantity("outside")? };
     let flange = [given.optional("flange_outside"), given.optional("flange_length")];

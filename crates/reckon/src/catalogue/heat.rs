@@ -23,7 +23,7 @@ const INTERFERENCE: Input = Input::quantity(
     Kind::Allowance,
     "interference at 20 °C: the upper end of its ±, before flattening",
 );
-const CLEARANCE: Input = Input::quantity(
+pub(super) const CLEARANCE: Input = Input::quantity(
     "clearance",
     Kind::Allowance,
     "clearance to slide by; a thousandth of the diameter, at least 0.05 mm, when left out",
@@ -31,14 +31,14 @@ const CLEARANCE: Input = Input::quantity(
 .optional();
 const HUB: Input = Input::word("hub", MATERIAL).or("steel");
 const SHAFT: Input = Input::word("shaft", MATERIAL).or("steel");
-const HUB_EXPANSION: Input =
+pub(super) const HUB_EXPANSION: Input =
     Input::quantity("hub_expansion", Kind::Expansion, "mean expansion of the hub").optional();
-const SHAFT_EXPANSION: Input =
+pub(super) const SHAFT_EXPANSION: Input =
     Input::quantity("shaft_expansion", Kind::Expansion, "mean expansion of the shaft").optional();
-const SHAFT_TEMPERATURE: Input =
+pub(super) const SHAFT_TEMPERATURE: Input =
     Input::quantity("shaft_temperature", Kind::Temperature, "shaft when the hub goes on")
         .or("20 °C");
-const LOSS: Input = Input::quantity(
+pub(super) const LOSS: Input = Input::quantity(
     "loss",
     Kind::TemperatureDifference,
     "what the hub loses between heater and shaft",
@@ -212,9 +212,16 @@ fn clearance(given: &Given) -> Result<Answer, ReckonError> {
     Ok(answer.shown_by([sliding_clearance_working(diameter)]))
 }
 
-/// What is asked of the heat, all but the interference.
 fn opening(given: &Given, interference: Length) -> Result<Opening, ReckonError> {
-    let diameter = given.quantity("diameter")?;
+    opening_at(given, given.quantity("diameter")?, interference)
+}
+
+/// What is asked of the heat at a joint of that diameter.
+pub(super) fn opening_at(
+    given: &Given,
+    diameter: Length,
+    interference: Length,
+) -> Result<Opening, ReckonError> {
     let clearance = given.optional("clearance");
     Ok(Opening {
         diameter,
@@ -273,7 +280,9 @@ fn chill(given: &Given) -> Result<Answer, ReckonError> {
 
 fn opens(given: &Given) -> Result<Answer, ReckonError> {
     let opening = opening(given, Length::default())?;
-    Ok(given.answer().with("interference", opening.opens(given.quantity("hub_temperature")?)?))
+    let hub = given.quantity("hub_temperature")?;
+    let answer = given.answer().with("interference", opening.opens(hub)?);
+    Ok(answer.shown_by([opening.opens_working(hub)?]))
 }
 
 fn energy(given: &Given) -> Result<Answer, ReckonError> {

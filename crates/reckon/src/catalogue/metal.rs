@@ -7,7 +7,7 @@ use quantities::{Basis, HeatTransfer, Kind, Length, MassDensity, Physical, Sourc
 use tables::{din_7190, seals};
 
 use super::choices::{MATERIAL, expansion, metal, slices};
-use super::press::{FLANGE_LENGTH, FLANGE_OUTSIDE, LENGTH, OUTSIDE};
+use super::press::{FLANGE_LENGTH, FLANGE_OUTSIDE, LENGTH, OUTSIDE, SLICE_LENGTHS, SLICE_OUTSIDES};
 use crate::calculation::names;
 use crate::{Answer, Calculation, Given, Input, Output, ReckonError, error};
 
@@ -101,6 +101,8 @@ pub(super) const ALL: &[Calculation] = &[
             LENGTH,
             FLANGE_OUTSIDE,
             FLANGE_LENGTH,
+            SLICE_LENGTHS,
+            SLICE_OUTSIDES,
             Input::word("material", MATERIAL).or("steel"),
             Input::quantity(
                 "density",

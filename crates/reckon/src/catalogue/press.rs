@@ -3,7 +3,7 @@
 use mechanics::interference::hub::{Metal, PressFit, Running, SliceState};
 use mechanics::interference::release::LetsGo;
 use mechanics::interference::{Joint, Sizes, contact_pressure};
-use mechanics::window::{Allowed, Demand, LimitedBy};
+use mechanics::window::{Allowed, Demand, LimitedBy, Window};
 use mechanics::{Estimate, Range};
 use quantities::{
     AngularVelocity, Basis, Kind, Length, Pressure, Source, TemperatureInterval, Torque,
@@ -15,14 +15,22 @@ use crate::{Answer, Calculation, Given, Input, Output, ReckonError};
 
 pub(super) const JOINT: Input = Input::quantity("joint", Kind::Length, "diameter of the joint");
 pub(super) const OUTSIDE: Input =
-    Input::quantity("outside", Kind::Length, "outside diameter of the hub’s body");
+    Input::quantity("outside", Kind::Length, "outside diameter of the hub’s body").optional();
 pub(super) const LENGTH: Input =
-    Input::quantity("length", Kind::Length, "length of the hub on the shaft");
+    Input::quantity("length", Kind::Length, "length of the hub on the shaft").optional();
 pub(super) const FLANGE_OUTSIDE: Input =
     Input::quantity("flange_outside", Kind::Length, "outside of its flange or gear ring")
         .optional();
 pub(super) const FLANGE_LENGTH: Input =
     Input::quantity("flange_length", Kind::Length, "length of that flange").optional();
+pub(super) const SLICE_LENGTHS: Input = Input::quantities(
+    "slice_lengths",
+    Kind::Length,
+    "or the hub slice by slice along the shaft, in place of outside and length: their lengths",
+)
+.optional();
+pub(super) const SLICE_OUTSIDES: Input =
+    Input::quantities("slice_outsides", Kind::Length, "outside diameter of each slice").optional();
 pub(super) const BEARS: Input = Input::quantity(
     "bears",
     Kind::Percent,
@@ -38,8 +46,19 @@ pub(super) const HUB_RISE: Input =
     Input::quantity("hub_rise", Kind::TemperatureDifference, "hub over 20 °C").or("0 K");
 pub(super) const SHAFT_RISE: Input =
     Input::quantity("shaft_rise", Kind::TemperatureDifference, "shaft over 20 °C").or("0 K");
-const FRICTION: Input =
+pub(super) const FRICTION: Input =
     Input::quantity("friction", Kind::Number, "friction that can be counted on").or("0.14");
+
+pub(super) const HUB_STRESS: Input = Input::quantity(
+    "hub_stress",
+    Kind::Stress,
+    "stress allowed in the hub; 80 % of yield when left out",
+)
+.optional();
+pub(super) const SHAFT_STRESS: Input =
+    Input::quantity("shaft_stress", Kind::Stress, "the same in the shaft").optional();
+pub(super) const FLATTENING: Input =
+    Input::quantity("flattening", Kind::Allowance, "what flattening takes").or("0 mm");
 
 const SHIGLEY: Source = Source::new(
     "Shigley’s Mechanical Engineering Design, 9th ed.",
@@ -87,7 +106,7 @@ pub(super) const ALL: &[Calculation] = &[
     },
     Calculation {
         name: "press-fit",
-        does: "What a hub of a body and a flange holds on its shaft, slice by slice, at speed and warm.",
+        does: "What a hub, with its flange or any slices, holds on its shaft at speed and warm.",
         inputs: &[
             Input::quantity(
                 "interference",
@@ -99,6 +118,8 @@ pub(super) const ALL: &[Calculation] = &[
             LENGTH,
             FLANGE_OUTSIDE,
             FLANGE_LENGTH,
+            SLICE_LENGTHS,
+            SLICE_OUTSIDES,
             BEARS,
             SHAFT_BORE,
             HUB,
@@ -144,6 +165,8 @@ pub(super) const ALL: &[Calculation] = &[
             LENGTH,
             FLANGE_OUTSIDE,
             FLANGE_LENGTH,
+            SLICE_LENGTHS,
+            SLICE_OUTSIDES,
             BEARS,
             SHAFT_BORE,
             HUB,
@@ -173,18 +196,15 @@ pub(super) const ALL: &[Calculation] = &[
             LENGTH,
             FLANGE_OUTSIDE,
             FLANGE_LENGTH,
+            SLICE_LENGTHS,
+            SLICE_OUTSIDES,
             BEARS,
             SHAFT_BORE,
             HUB,
             SHAFT,
-            Input::quantity(
-                "hub_stress",
-                Kind::Stress,
-                "stress allowed in the hub; 80 % of yield when left out",
-            )
-            .optional(),
-            Input::quantity("shaft_stress", Kind::Stress, "the same in the shaft").optional(),
-            Input::quantity("flattening", Kind::Allowance, "what flattening takes").or("0 mm"),
+            HUB_STRESS,
+            SHAFT_STRESS,
+            FLATTENING,
             SPEED,
             HUB_RISE,
             SHAFT_RISE,
@@ -216,6 +236,8 @@ pub(super) const ALL: &[Calculation] = &[
             LENGTH,
             FLANGE_OUTSIDE,
             FLANGE_LENGTH,
+            SLICE_LENGTHS,
+            SLICE_OUTSIDES,
             BEARS,
             SHAFT_BORE,
             HUB,
@@ -310,7 +332,8 @@ fn both_at_once(given: &Given) -> Result<Answer, ReckonError> {
     Ok(answer.with("normal_force", hold.normal_force).shown_by([hold.working()]))
 }
 
-fn window(given: &Given) -> Result<Answer, ReckonError> {
+/// The window of interference for what the inputs ask.
+pub(super) fn window_of(given: &Given) -> Result<Window, ReckonError> {
     let demand = Demand {
         torque: given.quantity::<Torque>("torque")?,
         safety: given.number("safety")?,
@@ -319,17 +342,25 @@ fn window(given: &Given) -> Result<Answer, ReckonError> {
         flattening: given.quantity("flattening")?,
     };
     let hub = allowed(given, "hub_stress", "hub")?;
-    let window = fit(given)?
-        .window(demand, Allowed { hub, shaft: allowed(given, "shaft_stress", "shaft")? })?;
-    let limited = window.limited_by.map(|limit| match limit {
+    let shaft = allowed(given, "shaft_stress", "shaft")?;
+    Ok(fit(given)?.window(demand, Allowed { hub, shaft })?)
+}
+
+/// What gives the greatest interference that is borne.
+pub(super) fn limited(window: &Window) -> Option<String> {
+    window.limited_by.map(|limit| match limit {
         LimitedBy::Hub(slice) => format!("bore of the hub, slice {}", slice + 1),
         LimitedBy::Shaft => "shaft".to_owned(),
-    });
+    })
+}
+
+fn window(given: &Given) -> Result<Answer, ReckonError> {
+    let window = window_of(given)?;
     let edge = |edge: &Option<mechanics::window::Edge>| edge.as_ref().map(|edge| edge.interference);
     let answer = given.answer().with("least", edge(&window.least));
     let answer = answer.with("greatest", edge(&window.greatest));
     let answer = answer.with("window", if window.is_open() { "open" } else { "shut" });
-    let answer = answer.with("limited_by", limited);
+    let answer = answer.with("limited_by", limited(&window));
     Ok(answer.shown_by(window.least_working()).shown_by(window.greatest_working()))
 }
 

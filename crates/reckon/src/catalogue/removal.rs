@@ -12,7 +12,7 @@ use tables::{bolts, friction};
 
 use super::press::{
     BEARS, FLANGE_LENGTH, FLANGE_OUTSIDE, HUB, HUB_RISE, JOINT, LENGTH, OUTSIDE, SHAFT, SHAFT_BORE,
-    SHAFT_RISE, SPEED, fit, running,
+    SHAFT_RISE, SLICE_LENGTHS, SLICE_OUTSIDES, SPEED, fit, running,
 };
 use crate::calculation::names;
 use crate::{Answer, Calculation, Given, Input, Output, ReckonError};
@@ -66,6 +66,8 @@ pub(super) const ALL: &[Calculation] = &[
             LENGTH,
             FLANGE_OUTSIDE,
             FLANGE_LENGTH,
+            SLICE_LENGTHS,
+            SLICE_OUTSIDES,
             BEARS,
             SHAFT_BORE,
             HUB,

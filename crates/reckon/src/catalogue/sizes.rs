@@ -17,6 +17,16 @@ const CONTACTS: [(&str, Contact); 2] =
     [("two-point", Contact::TwoPoint), ("three-point", Contact::ThreePoint)];
 const CONTACT_NAMES: &[&str] = &names(&CONTACTS);
 
+/// What the readings are.
+#[derive(Clone, Copy, PartialEq)]
+enum Reads {
+    Sizes,
+    Differences,
+}
+
+const READS: [(&str, Reads); 2] = [("size", Reads::Sizes), ("difference", Reads::Differences)];
+const READS_NAMES: &[&str] = &names(&READS);
+
 const GUM: Source =
     Source::new("JCGM 100:2008 (GUM)", "4.2 and 5.1.2; ISO 1 for 20 °C", Basis::Memory);
 
@@ -31,7 +41,13 @@ pub(super) const ALL: &[Calculation] = &[
         name: "size",
         does: "Mean size at 20 °C from several readings of a bore or shaft, with its ±.",
         inputs: &[
-            READINGS,
+            Input::quantities("readings", Kind::Size, "diameters as read, or differences"),
+            Input::choice(
+                "reads",
+                READS_NAMES,
+                "difference when the readings count from the standard; + where the part is larger",
+            )
+            .or("size"),
             SPREAD,
             Input::quantity("part_temperature", Kind::Temperature, "temperature of the part")
                 .or("20 °C"),
@@ -55,8 +71,12 @@ pub(super) const ALL: &[Calculation] = &[
                 .or("0 µm/m/K"),
             Input::quantity("standard", Kind::Size, "size of the setting standard, with its ±")
                 .optional(),
-            Input::quantity("read_on_standard", Kind::Size, "what the instrument read on it")
-                .optional(),
+            Input::quantity(
+                "read_on_standard",
+                Kind::Size,
+                "what the instrument read on it; of a difference 0 when left out",
+            )
+            .optional(),
             CONTACT,
             Input::quantity("nominal", Kind::Size, "size on the drawing, to see slips by")
                 .optional(),
@@ -128,6 +148,7 @@ fn reading(size: Length, spread: Length) -> Reading {
 
 fn size(given: &Given) -> Result<Answer, ReckonError> {
     let spread = given.quantity::<Length>("spread")?;
+    let (setting, zero) = setting(given)?;
     let readings = given.quantities::<Length>("readings");
     let temperatures = Temperatures {
         part: given.quantity("part_temperature")?,
@@ -138,26 +159,50 @@ fn size(given: &Given) -> Result<Answer, ReckonError> {
         expansion_spread: given.quantity("expansion_spread")?,
     };
     let measurement = Measurement {
-        readings: readings.into_iter().map(|size| reading(size, spread)).collect(),
+        readings: readings.into_iter().map(|size| reading(size + zero, spread)).collect(),
         contact: given.pick("contact", &CONTACTS)?,
         temperatures: Some(temperatures),
-        setting: setting(given)?,
+        setting,
         nominal: given.optional("nominal"),
     };
     let size = measurement.size()?;
     let first = measurement.reading_working(0);
+    let counted = given.pick("reads", &READS)? == Reads::Differences;
+    let difference = given.quantities::<Length>("readings").first().copied();
+    let difference = measurement
+        .setting
+        .zip(difference.filter(|_| counted))
+        .map(|(setting, difference)| setting.difference_working(difference));
     let answer = given.answer().with("mean", size.mean);
     let answer = answer.with("least", size.least).with("greatest", size.greatest);
     let answer = answer.with("random", size.random).with("common", size.common);
     let answer = answer.with("at_20", size.corrected.clone()).with("suspects", suspects(&size));
-    Ok(answer.shown_by(first).shown_by([size.working(), size.spread_working()]))
+    Ok(answer
+        .shown_by(difference)
+        .shown_by(first)
+        .shown_by([size.working(), size.spread_working()]))
 }
 
-fn setting(given: &Given) -> Result<Option<Setting>, ReckonError> {
-    match (given.optional::<Length>("standard"), given.optional("read_on_standard")) {
-        (None, None) => Ok(None),
-        (Some(_), Some(read)) => Ok(Some(Setting { standard: given.estimate("standard")?, read })),
-        _ => Err(ReckonError::not_valid("a setting needs both standard and read_on_standard")),
+/// What the instrument was set on, and what makes a size of a reading: nothing, or the standard
+/// from which a difference counts.
+fn setting(given: &Given) -> Result<(Option<Setting>, Length), ReckonError> {
+    let standard = given.optional::<Length>("standard");
+    let read = given.optional::<Length>("read_on_standard");
+    match (given.pick("reads", &READS)?, standard, read) {
+        (Reads::Sizes, None, None) => Ok((None, Length::default())),
+        (Reads::Sizes, Some(_), Some(read)) => {
+            Ok((Some(Setting { standard: given.estimate("standard")?, read }), Length::default()))
+        }
+        (Reads::Differences, Some(size), read) => {
+            let read = size + read.unwrap_or_default();
+            Ok((Some(Setting { standard: given.estimate("standard")?, read }), size))
+        }
+        (Reads::Sizes, ..) => {
+            Err(ReckonError::not_valid("a setting needs both standard and read_on_standard"))
+        }
+        (Reads::Differences, None, _) => Err(ReckonError::not_valid(
+            "a difference counts from a standard: give the size of what the instrument was set on as standard",
+        )),
     }
 }
 

@@ -1,8 +1,9 @@
 //! Choosing a fit: the interference that holds and is borne, and the classes that lie in it.
 
 use mechanics::interference::hub::PressFit;
-use mechanics::window::{Allowed, Demand, Edge, LimitedBy, Window};
-use quantities::{Kind, Length, Limits, Physical, Pressure, System, Value, Working};
+pub(in crate::plan) use mechanics::window::Lies;
+use mechanics::window::{Allowed, Demand, LimitedBy, Window};
+use quantities::{Kind, Length, Limits, Physical, Pressure, Value, Working};
 use tables::fits::Fit;
 
 use super::{
@@ -30,22 +31,6 @@ pub(in crate::plan) struct Candidate {
     pub greatest: Length,
     pub lies: Lies,
 }
-
-/// How a class lies to the window.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(in crate::plan) enum Lies {
-    /// All of it.
-    Inside,
-    /// A part of it.
-    Partly,
-    /// None of it.
-    Outside,
-}
-
-/// Holes and shafts that hubs are commonly made to, loosest first.
-const ISO: [&str; 10] =
-    ["H7/h6", "H7/j6", "H7/k6", "H7/m6", "H7/n6", "H7/p6", "H7/r6", "H7/s6", "H7/t6", "H7/u6"];
-const INCH: [&str; 9] = ["LC2", "LT3", "LN2", "LN3", "FN1", "FN2", "FN3", "FN4", "FN5"];
 
 /// Strength of a part whose yield nobody knows: it then limits nothing, which is said.
 const NO_LIMIT_PA: f64 = 1e13;
@@ -79,17 +64,8 @@ fn goes_on(cx: &Context, end: End) -> Option<(Length, String, Working)> {
 impl Choosing {
     /// How interference from `low` to `high`, in metres, lies to what holds, is borne and goes on.
     pub fn lies(&self, low: f64, high: f64) -> Lies {
-        let si = |edge: &Edge| edge.interference.si();
-        let least = self.window.least.as_ref().map_or(f64::INFINITY, si);
-        let borne = self.window.greatest.as_ref().map_or(f64::INFINITY, si);
-        let most = self.goes_on.as_ref().map_or(borne, |(heat, ..)| borne.min(heat.si()));
-        if least <= low && high <= most {
-            Lies::Inside
-        } else if high < least || most < low {
-            Lies::Outside
-        } else {
-            Lies::Partly
-        }
+        let goes_on = self.goes_on.as_ref().map(|(heat, ..)| *heat);
+        self.window.lies(Length::from_si(low), Length::from_si(high), goes_on)
     }
 }
 
@@ -98,12 +74,8 @@ fn candidates(cx: &Context, end: End, choosing: &Choosing) -> Vec<Candidate> {
     if cx.taper(end).is_some() {
         return Vec::new();
     }
-    let usual: &[&str] = match cx.system_of_job() {
-        System::Metric => &ISO,
-        System::Inch => &INCH,
-    };
     let own = cx.file.fit.at(end).class.parse::<Fit>().ok();
-    let mut fits: Vec<Fit> = usual.iter().filter_map(|name| name.parse().ok()).collect();
+    let mut fits: Vec<Fit> = tables::fits::usual(cx.system_of_job()).collect();
     fits.extend(own.filter(|own| !fits.contains(own)));
     let candidate = |fit: Fit| {
         let (low, high) = fit.interference(nominal.value()).ok()?;

@@ -337,6 +337,77 @@ pub(super) const CASES: &[Case] = &[
         ],
         wants: &[("greatest", "0.1197 mm"), ("window", "open")],
     },
+    // Two slices of one outside are one hub.
+    Case {
+        name: "interference-window",
+        source: BY_LAME,
+        inputs: &[
+            ("torque", "6538.65 N·m"),
+            ("safety", "2"),
+            ("friction", "0.15"),
+            ("joint", "100 mm"),
+            ("slice_lengths", "30; 80 mm"),
+            ("slice_outsides", "160; 160 mm"),
+            ("hub_stress", "147.016 MPa"),
+            ("shaft_stress", "1 GPa"),
+            ("flattening", "0.010 mm"),
+        ],
+        wants: &[("least", "0.0900 mm"), ("greatest", "0.0900 mm")],
+    },
+    // Half the torque needs half the 0.080 that presses; 150 °C opens 100·11.5e-6·130 − 0.100.
+    // ISO 286-2, 80 to 100 mm, in µm: H7 0 to 35; h6 −22 to 0, p6 37 to 59, r6 51 to 73, s6 71 to 93.
+    // So h6 presses by −57 to 0, p6 by 2 to 59, r6 by 16 to 73, s6 by 36 to 93, in a window of 20 to
+    // 49.5.
+    Case {
+        name: "choose-fit",
+        source: BY_LAME,
+        inputs: &[
+            ("torque", "3269.325 N·m"),
+            ("safety", "1"),
+            ("friction", "0.15"),
+            ("joint", "100 mm"),
+            ("outside", "160 mm"),
+            ("length", "110 mm"),
+            ("hub_stress", "147.016 MPa"),
+            ("shaft_stress", "1 GPa"),
+            ("hub_limit", "160 °C"),
+            ("loss", "10 K"),
+            ("clearance", "0.100 mm"),
+            ("hub_expansion", "11.5 µm/m/K"),
+            ("fits", "H7/h6; H7/p6; H7/r6; H7/s6"),
+        ],
+        wants: &[
+            ("least", "0.0200 mm"),
+            ("borne", "0.0800 mm"),
+            ("goes_on", "0.0495 mm"),
+            ("greatest", "0.0495 mm"),
+            ("window", "open"),
+            ("limited_by", "the hub’s temperature"),
+            ("partly", "H7/p6; H7/r6; H7/s6"),
+            ("outside", "H7/h6"),
+        ],
+    },
+    // Without a limit of temperature, from 15.9 µm (0.08·2600/13077.3) to 80 µm: r6 lies inside, j6
+    // (13 µm at most) and u6 (89 µm at least) outside, k6 (25 µm at most) and t6 (56 µm at least) partly.
+    Case {
+        name: "choose-fit",
+        source: BY_LAME,
+        inputs: &[
+            ("torque", "2600 N·m"),
+            ("safety", "1"),
+            ("friction", "0.15"),
+            ("joint", "100 mm"),
+            ("outside", "160 mm"),
+            ("length", "110 mm"),
+            ("hub_stress", "147.016 MPa"),
+            ("shaft_stress", "1 GPa"),
+        ],
+        wants: &[
+            ("limited_by", "bore of the hub, slice 1"),
+            ("inside", "H7/r6"),
+            ("partly", "H7/k6; H7/m6; H7/n6; H7/p6; H7/s6; H7/t6"),
+        ],
+    },
     // The hub has grown by all of it: 0.08/(100·11.52e-6).
     Case {
         name: "hub-lets-go",

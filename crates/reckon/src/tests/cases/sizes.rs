@@ -46,6 +46,30 @@ pub(super) const CASES: &[Case] = &[
             ("common", "0.0020 mm"),
         ],
     },
+    // The same readings as differences from the ring, which the gauge was set to read as -0.010.
+    Case {
+        name: "size",
+        source: "by hand: differences from the ring; 80 + 0.050 + 0.010",
+        inputs: &[
+            ("readings", "0.050; 0.052; 0.048 mm"),
+            ("reads", "difference"),
+            ("spread", "0.003 mm"),
+            ("standard", "80.000 ± 0.002 mm"),
+            ("read_on_standard", "-0.010 mm"),
+        ],
+        wants: &[("mean", "80.0600 mm"), ("mean ±", "0.00265 mm"), ("common", "0.0020 mm")],
+    },
+    Case {
+        name: "size",
+        source: "by hand: a bore gauge zeroed in a ring of 3.1500 in, reading mils under it",
+        inputs: &[
+            ("readings", "-1.2; -1.0; -1.4 mil"),
+            ("reads", "difference"),
+            ("spread", "0.1 mil"),
+            ("standard", "3.1500 in"),
+        ],
+        wants: &[("mean", "3.14880 in"), ("least", "3.14860 in"), ("greatest", "3.14900 in")],
+    },
     // A turn of a metric thimble is 0.5 mm, on the third reading.
     Case {
         name: "size",
