@@ -11,8 +11,14 @@ use crate::{Failure, plan};
 
 /// Writes the card.
 pub fn run(asked: &arguments::Card) -> Result<(), Failure> {
+    make_ready();
     let plan = plan::planned(&asked.file, asked.units)?;
     write(&plan, asked.paper, &asked.out)
+}
+
+/// Lets the fonts be read while the plan is worked out.
+pub fn make_ready() {
+    std::thread::spawn(papers::make_ready);
 }
 
 /// Writes the card of a plan to a file.

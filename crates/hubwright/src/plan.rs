@@ -12,6 +12,9 @@ use crate::{Failure, card, terminal};
 
 /// Prints the plan.
 pub fn run(asked: &arguments::Plan) -> Result<(), Failure> {
+    if asked.card.is_some() {
+        card::make_ready();
+    }
     let plan = planned(&asked.file, asked.units)?;
     if asked.json {
         let json = serde_json::to_string_pretty(&plan);

@@ -18,6 +18,7 @@ mod world;
 
 pub use card::{CardFigures, card};
 pub use sheet::sheet;
+pub use world::make_ready;
 
 use quantities::System;
 

@@ -52,6 +52,11 @@ static SHOP: LazyLock<Shop> = LazyLock::new(|| {
     }
 });
 
+/// Reads the fonts and the templates, as the first document does otherwise.
+pub fn make_ready() {
+    LazyLock::force(&SHOP);
+}
+
 /// What a PDF says of itself.
 pub(crate) struct Imprint {
     /// Names the document from one printing to the next.

@@ -25,6 +25,7 @@ mod press;
 mod rating;
 mod removal;
 mod running;
+mod shown;
 mod sizes;
 mod taper;
 mod train;

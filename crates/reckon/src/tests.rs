@@ -4,6 +4,7 @@ mod cases;
 mod lines;
 mod refusals;
 mod shape;
+mod shown;
 mod systems;
 
 use quantities::{Kind, Value, read};

@@ -6,6 +6,7 @@ use tables::iso_286::{self, Class};
 use tables::{agma_9002, fits, hub_fits, nema_mg_1};
 
 use super::choices::not_held;
+use super::shown;
 use crate::calculation::names;
 use crate::{Answer, Calculation, Given, Input, Output, ReckonError};
 
@@ -218,7 +219,12 @@ fn usual(given: &Given) -> Result<Answer, ReckonError> {
     let answer = answer.with("keyed_greatest", keyed.map(|(_, greatest)| greatest));
     let answer = answer.with("keyless_least", shaft * hub_fits::KEYLESS.0);
     let answer = answer.with("keyless_greatest", shaft * hub_fits::KEYLESS.1);
-    Ok(answer.with("taper", shaft * hub_fits::TAPER))
+    let part = |name, part: f64| shown::part_of(name, shaft * part, part, shaft);
+    Ok(answer.with("taper", shaft * hub_fits::TAPER).shown_by([
+        part("Least, without a key", hub_fits::KEYLESS.0),
+        part("Greatest, without a key", hub_fits::KEYLESS.1),
+        part("On a taper", hub_fits::TAPER),
+    ]))
 }
 
 fn interference(given: &Given) -> Result<Answer, ReckonError> {

@@ -194,8 +194,11 @@ fn length(given: &Given) -> Result<Answer, ReckonError> {
     let (keys, torque) = (given.pick("keys", &KEYS)?, given.quantity("torque")?);
     let (shaft, safety) = (given.quantity("shaft")?, given.number("safety")?);
     let needed = needed_length(key, keys, torque, shaft, strength, safety)?;
+    let load = loaded(key, keys, torque, shaft)?;
+    let working = needed.working(safety, &load, strength, Length::default());
     let answer = given.answer().with("for_shear", needed.shear);
-    Ok(answer.with("for_bearing", needed.bearing).with("needed", needed.longest()))
+    let answer = answer.with("for_bearing", needed.bearing).with("needed", needed.longest());
+    Ok(answer.shown_by([working]))
 }
 
 fn one_screw(given: &Given) -> Result<Answer, ReckonError> {

@@ -8,6 +8,7 @@ use tables::{din_7190, seals};
 
 use super::choices::{MATERIAL, expansion, metal, slices};
 use super::press::{FLANGE_LENGTH, FLANGE_OUTSIDE, LENGTH, OUTSIDE, SLICE_LENGTHS, SLICE_OUTSIDES};
+use super::shown;
 use crate::calculation::names;
 use crate::{Answer, Calculation, Given, Input, Output, ReckonError, error};
 
@@ -212,14 +213,20 @@ fn seal(given: &Given) -> Result<Answer, ReckonError> {
 fn growth(given: &Given) -> Result<Answer, ReckonError> {
     let expansion = expansion(given, "expansion", "material")?;
     let temperature = given.quantity("temperature")?;
-    let growth = expansion.growth(given.quantity("diameter")?, temperature)?;
-    Ok(given.answer().with("growth", growth).with("mean_expansion", expansion.mean(temperature)?))
+    let diameter = given.quantity("diameter")?;
+    let growth = expansion.growth(diameter, temperature)?;
+    let mean = expansion.mean(temperature)?;
+    let answer = given.answer().with("growth", growth).with("mean_expansion", mean);
+    Ok(answer.shown_by([shown::growth(growth, mean, diameter, temperature)]))
 }
 
 fn reaches(given: &Given) -> Result<Answer, ReckonError> {
     let expansion = expansion(given, "expansion", "material")?;
-    let found = expansion.reaches(given.quantity("diameter")?, given.quantity("growth")?)?;
-    Ok(given.answer().with("temperature", found.temperature).with("mean_expansion", found.mean))
+    let (diameter, growth) = (given.quantity("diameter")?, given.quantity("growth")?);
+    let found = expansion.reaches(diameter, growth)?;
+    let working = shown::reaches(found.temperature, found.mean, diameter, growth);
+    let answer = given.answer().with("temperature", found.temperature);
+    Ok(answer.with("mean_expansion", found.mean).shown_by([working]))
 }
 
 fn mass(given: &Given) -> Result<Answer, ReckonError> {
@@ -248,10 +255,13 @@ fn lump(given: &Given) -> Result<Answer, ReckonError> {
     };
     let film = given.quantity::<HeatTransfer>("film")?.si();
     let (from, to) = (given.quantity("from")?, given.quantity("to")?);
-    let cooled = lumped_cooling(body, substance, film, from, to, given.quantity("surroundings")?)?;
+    let surroundings = given.quantity("surroundings")?;
+    let cooled = lumped_cooling(body, substance, film, from, to, surroundings)?;
+    let working = shown::cooling(cooled.time, cooled.time_constant, [from, to, surroundings]);
     let answer = given.answer().with("time", cooled.time);
     let answer = answer.with("time_constant", cooled.time_constant).with("biot", cooled.biot);
-    Ok(answer.with("mass", cooled.mass).with("whole_heat", cooled.whole_heat))
+    let answer = answer.with("mass", cooled.mass).with("whole_heat", cooled.whole_heat);
+    Ok(answer.shown_by([working]))
 }
 
 /// More terms change nothing and would only take time.

@@ -14,6 +14,7 @@ use super::press::{
     BEARS, FLANGE_LENGTH, FLANGE_OUTSIDE, HUB, HUB_RISE, JOINT, LENGTH, OUTSIDE, SHAFT, SHAFT_BORE,
     SHAFT_RISE, SLICE_LENGTHS, SLICE_OUTSIDES, SPEED, fit, running,
 };
+use super::shown;
 use crate::calculation::names;
 use crate::{Answer, Calculation, Given, Input, Output, ReckonError};
 
@@ -236,8 +237,10 @@ fn puller_bolts(given: &Given) -> Result<Answer, ReckonError> {
         (None, Some(area)) => area,
         _ => return Err(ReckonError::not_valid("give either thread or stress_area")),
     };
-    let stress = puller_bolt_stress(given.quantity("pull")?, given.count("bolts")?, area)?;
-    Ok(given.answer().with("stress", stress))
+    let (pull, bolts) = (given.quantity("pull")?, given.count("bolts")?);
+    let stress = puller_bolt_stress(pull, bolts, area)?;
+    let working = shown::bolt_stress(stress, pull, bolts, area);
+    Ok(given.answer().with("stress", stress).shown_by([working]))
 }
 
 fn puller_threads(given: &Given) -> Result<Answer, ReckonError> {

@@ -2,7 +2,7 @@
 
 use mechanics::interference::hub::{Metal, PressFit};
 use mechanics::taper::{Taper, dilation};
-use quantities::{Basis, Force, Kind, Length, Source};
+use quantities::{Basis, Force, Kind, Length, Source, Value};
 use tables::pullers;
 
 use super::choices::{metal, slices};
@@ -10,6 +10,7 @@ use super::press::{
     BEARS, FLANGE_LENGTH, FLANGE_OUTSIDE, HUB, HUB_RISE, JOINT, LENGTH, OUTSIDE, SHAFT, SHAFT_BORE,
     SHAFT_RISE, SLICE_LENGTHS, SLICE_OUTSIDES, SPEED, fit, running,
 };
+use super::shown;
 use crate::{Answer, Calculation, Given, Input, Output, ReckonError};
 
 const ONE_IN: Input = Input::quantity(
@@ -162,16 +163,22 @@ fn draw_up(given: &Given) -> Result<Answer, ReckonError> {
 }
 
 fn drawn(given: &Given) -> Result<Answer, ReckonError> {
-    let interference = taper(given)?.interference(given.estimate::<Length>("distance")?)?;
-    Ok(given.answer().with("interference", interference))
+    let (taper, distance) = (taper(given)?, given.estimate::<Length>("distance")?);
+    let interference = taper.interference(distance)?;
+    let shown = (interference.shown(Kind::Allowance), distance.shown(Kind::Length));
+    let working = shown::drawn(shown.0, taper.on_diameter(), shown.1);
+    Ok(given.answer().with("interference", interference).shown_by([working]))
 }
 
 fn between(given: &Given) -> Result<Answer, ReckonError> {
     let (large, small) = (given.quantity("large")?, given.quantity("small")?);
-    let taper = Taper::between(large, small, given.quantity("length")?)?;
+    let length = given.quantity("length")?;
+    let taper = Taper::between(large, small, length)?;
     let slope = quantities::Angle::new::<uom::si::angle::radian>(taper.on_diameter());
     let answer = given.answer().with("one_in", 1.0 / taper.on_diameter());
-    Ok(answer.with("on_diameter", slope).with("half_angle", taper.half_angle()))
+    let working = shown::taper(Value::new(Kind::Slope, slope), large, small, length);
+    let answer = answer.with("on_diameter", slope).with("half_angle", taper.half_angle());
+    Ok(answer.shown_by([working]))
 }
 
 fn forces(given: &Given) -> Result<Answer, ReckonError> {

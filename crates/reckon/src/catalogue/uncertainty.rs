@@ -5,6 +5,7 @@ use quantities::{
     Basis, Kind, Length, Limits, Physical, Source, Value, judge, probability_inside, settling,
 };
 
+use super::shown;
 use crate::{Answer, Calculation, Given, Input, Output, ReckonError};
 
 const GUM: Source = Source::new("JCGM 100:2008 (GUM)", "5.1.2 and annex G.4", Basis::Memory);
@@ -99,7 +100,8 @@ fn inside(given: &Given) -> Result<Answer, ReckonError> {
     let likely = probability_inside(&value, &limits);
     let settled = settling(&value, &limits).map(Length::from_si);
     let answer = given.answer().with("verdict", judge(&value, &limits));
-    Ok(answer.with("likely", likely).with("settled_by", settled))
+    let working = likely.map(|likely| shown::chance(likely, &value, &limits));
+    Ok(answer.with("likely", likely).with("settled_by", settled).shown_by(working))
 }
 
 fn student(given: &Given) -> Result<Answer, ReckonError> {
