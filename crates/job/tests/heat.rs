@@ -134,7 +134,7 @@ fn a_full_plan_adds_to_the_quick_one() {
     for number in quick.numbers() {
         let other = full.number(&number.id).unwrap_or_else(|| panic!("lost {}", number.id));
         // A time that is wanted is not inside before it is known.
-        if number.settle == "Ask for the full plan." {
+        if number.settle == "Worked out on the full plan." {
             assert_eq!((number.value, number.verdict), (None, Some(Verdict::NotMeasured)));
             continue;
         }

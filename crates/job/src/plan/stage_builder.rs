@@ -85,7 +85,7 @@ impl StageBuilder {
         let number = self.number(id, label, value).number;
         number.value = None;
         number.verdict = Some(Verdict::NotMeasured);
-        "Ask for the full plan.".clone_into(&mut number.settle);
+        "Worked out on the full plan.".clone_into(&mut number.settle);
     }
 
     /// Says what is still to be measured, chosen or looked up; the same place only once.
