@@ -24,7 +24,7 @@ use std::process::ExitCode;
 use arguments::{Arguments, Command};
 use clap::Parser;
 
-/// Plans and papers are made of many small texts; the system’s allocator takes a fifth longer.
+/// Plans and papers are made of many small texts.
 #[global_allocator]
 static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
 
